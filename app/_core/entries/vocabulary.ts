@@ -1,0 +1,45 @@
+/** What an entry describes. */
+export const KINDS = ["mark", "label", "construction detail"] as const;
+export type Kind = (typeof KINDS)[number];
+
+/** How the mark came onto the object. */
+export const TECHNIQUES = [
+  "stamped",
+  "impressed",
+  "incised",
+  "printed",
+  "painted",
+  "cast",
+  "etched",
+  "woven",
+  "embroidered",
+  "paper",
+  "applied",
+  "other",
+] as const;
+export type Technique = (typeof TECHNIQUES)[number];
+
+/** What the named maker did to the object. */
+export const MAKER_PARTS = ["made", "decorated", "retailed", "assayed", "other"] as const;
+export type MakerPart = (typeof MAKER_PARTS)[number];
+
+/** Where an entry stands. Nothing counts as verified before a recorded peer review. */
+export const ENTRY_STATES = [
+  "draft",
+  "under review",
+  "verified",
+  "disputed",
+  "not accepted",
+  "superseded",
+  "withdrawn",
+] as const;
+export type EntryState = (typeof ENTRY_STATES)[number];
+
+export const RELATIONS = ["preceded by", "followed by", "variant of", "imitated by"] as const;
+export type RelationKind = (typeof RELATIONS)[number];
+
+export const MAKER_KINDS = ["person", "workshop", "firm"] as const;
+export type MakerKind = (typeof MAKER_KINDS)[number];
+
+export const SUCCESSIONS = ["succession", "merger", "purchase", "inheritance"] as const;
+export type Succession = (typeof SUCCESSIONS)[number];

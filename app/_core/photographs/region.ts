@@ -1,0 +1,42 @@
+import { type FieldError, received } from "../field-error.ts";
+import { fail, ok, type Result } from "../result.ts";
+
+/**
+ * The region of interest of a photograph: the box that holds the mark, in pixels of the upright image
+ * (after the camera's own orientation), and `turn`, the degrees clockwise by which the photograph is turned
+ * about the centre of the box before the box is cut.
+ */
+export type Region = {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly turn: number;
+};
+
+export const SMALLEST_REGION = 8;
+
+export const wholeOf = (image: { width: number; height: number }): Region => ({
+  x: 0,
+  y: 0,
+  width: image.width,
+  height: image.height,
+  turn: 0,
+});
+
+/** Checks that a region lies inside its image and is large enough to hold a mark. */
+export function checkRegion(
+  region: Region,
+  image: { width: number; height: number },
+  field = "region",
+): Result<Region, FieldError> {
+  const numbers = [region.x, region.y, region.width, region.height, region.turn];
+  if (!numbers.every(Number.isFinite)) return fail({ field, rule: "region-numbers", received: received(region) });
+  if (region.width < SMALLEST_REGION || region.height < SMALLEST_REGION)
+    return fail({ field, rule: "region-size", received: `${region.width} x ${region.height}`, params: { smallest: SMALLEST_REGION } });
+  const inside =
+    region.x >= 0 && region.y >= 0 && region.x + region.width <= image.width + 0.5 && region.y + region.height <= image.height + 0.5;
+  if (!inside)
+    return fail({ field, rule: "region-inside", received: received(region), params: { width: image.width, height: image.height } });
+  return ok({ ...region, turn: ((region.turn % 360) + 360) % 360 });
+}
