@@ -1,0 +1,18 @@
+import type { NextConfig } from "next";
+import createNextIntlPlugin from "next-intl/plugin";
+
+const config: NextConfig = {
+  poweredByHeader: false,
+  reactStrictMode: true,
+  // Native code and WebAssembly that must be loaded from node_modules, not bundled.
+  serverExternalPackages: [
+    "@electric-sql/pglite",
+    "@electric-sql/pglite-pgvector",
+    "@electric-sql/pglite-socket",
+    "@prisma/schema-engine-wasm",
+    "onnxruntime-node",
+    "sharp",
+  ],
+};
+
+export default createNextIntlPlugin("./app/_web/request-messages.ts")(config);
