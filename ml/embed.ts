@@ -1,9 +1,13 @@
 import { InferenceSession, Tensor } from "onnxruntime-node";
 import { type ModelFacts, readModelFacts, readNetwork } from "./model.ts";
 import { type Patch, prepare } from "./preprocess.ts";
+import { quarterTurn } from "./square.ts";
 
 /** A query turned by so many degrees clockwise, and its vector: unit length, so that a dot product is a cosine. */
 export type TurnedVector = { readonly turn: number; readonly vector: Float32Array };
+
+/** A prepared picture of a query turned by so many degrees clockwise. */
+export type Turned = { readonly turn: number; readonly picture: Float32Array };
 
 type Network = { readonly facts: ModelFacts; readonly session: InferenceSession };
 
@@ -41,21 +45,23 @@ export async function embedReference(patch: Patch): Promise<Float32Array> {
 }
 
 /**
- * A query's region turned in equal steps all the way round: each turn is cut from the photograph anew, so
- * that the corners of a turned square show what is there.
- * @returns turn k is k * 360 / turns degrees clockwise
+ * A query's region turned in equal steps all the way round: turn k is k * 360 / turns degrees clockwise.
+ * Each is cut from the photograph anew, so that the corners of a turned square show what is there; only
+ * quarter turns are made from one another, which gives the same numbers four times as fast.
+ * @param side pixels of a side; the model's own when left out
  */
-export function turnsOf(
-  patch: Patch,
-  turns: number,
-  side?: number,
-): { turn: number; picture: Float32Array }[] {
+export function turnsOf(patch: Patch, turns: number, side?: number): Turned[] {
   if (!Number.isInteger(turns) || turns < 1)
     throw new Error(`turns: must be a whole number above 0. Received ${turns}.`);
-  return Array.from({ length: turns }, (_, k) => {
+  const quarter = turns % 4 === 0 ? turns / 4 : turns;
+  const turned: Turned[] = [];
+  for (let k = 0; k < turns; k++) {
     const turn = (k * 360) / turns;
-    return { turn, picture: prepare(patch, turn, side) };
-  });
+    const before = turned[k - quarter];
+    const picture = before ? quarterTurn(before.picture) : prepare(patch, turn, side);
+    turned.push({ turn, picture });
+  }
+  return turned;
 }
 
 /**

@@ -30,14 +30,14 @@ export const SIDE = 160;
 /** Keeps a picture without contrast from becoming noise. */
 const SOFTENING = 0.02;
 /** A region wider than this many times the wanted side is reduced while it is decoded. */
-const OVERSAMPLING = 2;
+const OVERSAMPLING = 3;
 /** Room for the filters, in patch pixels. */
 const MARGIN = 3;
 
 /**
  * Decodes what a region of a photograph needs, and no more: turned upright after its EXIF orientation, over
  * white where it is transparent, reduced while decoding (a JPEG by its own coarser scales) but never below
- * twice the resolution the network sees, grey by Rec. 601 on the sRGB values.
+ * three times the resolution the network sees, grey by Rec. 601 on the sRGB values.
  * @param photograph an encoded image in any format sharp reads, or the path of one
  * @param region in pixels of the upright photograph; without one, the whole photograph
  * @throws Error when the photograph cannot be decoded or the region is not a box with its centre inside it
