@@ -1,5 +1,7 @@
 /** The outcome of a decision that can be refused: a value, or an error that carries data. */
-export type Result<T, E> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: E };
+export type Result<T, E> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly error: E };
 
 export const ok = <T>(value: T): Result<T, never> => ({ ok: true, value });
 export const fail = <E>(error: E): Result<never, E> => ({ ok: false, error });

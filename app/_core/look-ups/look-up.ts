@@ -31,7 +31,12 @@ export type LookUpMatch = {
 /** A look-up with its kept answer and the versions that gave it. */
 export type LookUpView = {
   readonly id: string;
-  readonly query: { readonly sha256: string; readonly width: number; readonly height: number; readonly region: Region };
+  readonly query: {
+    readonly sha256: string;
+    readonly width: number;
+    readonly height: number;
+    readonly region: Region;
+  };
   readonly model: string;
   readonly noneFits: boolean;
   readonly matches: readonly LookUpMatch[];

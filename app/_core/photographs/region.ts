@@ -31,12 +31,38 @@ export function checkRegion(
   field = "region",
 ): Result<Region, FieldError> {
   const numbers = [region.x, region.y, region.width, region.height, region.turn];
-  if (!numbers.every(Number.isFinite)) return fail({ field, rule: "region-numbers", received: received(region) });
+  if (!numbers.every(Number.isFinite))
+    return fail({ field, rule: "region-numbers", received: received(region) });
   if (region.width < SMALLEST_REGION || region.height < SMALLEST_REGION)
-    return fail({ field, rule: "region-size", received: `${region.width} x ${region.height}`, params: { smallest: SMALLEST_REGION } });
+    return fail({
+      field,
+      rule: "region-size",
+      received: `${region.width} x ${region.height}`,
+      params: { smallest: SMALLEST_REGION },
+    });
   const inside =
-    region.x >= 0 && region.y >= 0 && region.x + region.width <= image.width + 0.5 && region.y + region.height <= image.height + 0.5;
+    region.x >= 0 &&
+    region.y >= 0 &&
+    region.x + region.width <= image.width + 0.5 &&
+    region.y + region.height <= image.height + 0.5;
   if (!inside)
-    return fail({ field, rule: "region-inside", received: received(region), params: { width: image.width, height: image.height } });
+    return fail({
+      field,
+      rule: "region-inside",
+      received: received(region),
+      params: { width: image.width, height: image.height },
+    });
   return ok({ ...region, turn: ((region.turn % 360) + 360) % 360 });
+}
+
+/** A region of the image as it came, in pixels of the image as it is kept. */
+export function scaleRegion(region: Region, factor: number): Region {
+  if (factor === 1) return region;
+  return {
+    x: region.x * factor,
+    y: region.y * factor,
+    width: region.width * factor,
+    height: region.height * factor,
+    turn: region.turn,
+  };
 }

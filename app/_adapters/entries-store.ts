@@ -1,0 +1,65 @@
+import type { EntryContent } from "#core/entries/entry";
+import type { Entries } from "../_usecases/ports.ts";
+import type { Database } from "./database.ts";
+import { searchEntries } from "./entry-search.ts";
+import { summaryInclude, toPhotograph, toSummary } from "./rows.ts";
+
+/** Entries as they are read. */
+export function createEntries(database: Database): Entries {
+  const { prisma } = database;
+  return {
+    async bySlug(slug) {
+      const row = await prisma.entry.findUnique({ where: { slug }, include: summaryInclude });
+      const revision = row?.currentRevision;
+      if (!row || !revision) return null;
+      const content = revision.content as unknown as EntryContent;
+      const [photographs, related] = await Promise.all([
+        prisma.revisionPhotograph.findMany({
+          where: { revisionId: revision.id },
+          include: { photograph: true },
+          orderBy: { position: "asc" },
+        }),
+        prisma.entry.findMany({
+          where: { slug: { in: content.relations.map((r) => r.entry) }, currentRevisionId: { not: null } },
+          include: summaryInclude,
+        }),
+      ]);
+      const bySlug = new Map(related.map((r) => [r.slug, toSummary(r)]));
+      return {
+        summary: toSummary(row),
+        content,
+        photographs: photographs.map((p) => toPhotograph(p.photograph)),
+        relations: content.relations.flatMap(({ kind, entry }) => {
+          const summary = bySlug.get(entry);
+          return summary ? [{ kind, entry: summary }] : [];
+        }),
+        revision: {
+          id: revision.id,
+          number: revision.number,
+          contentHash: revision.contentHash,
+          createdAt: revision.createdAt.toISOString(),
+          createdBy: revision.createdBy,
+        },
+      };
+    },
+    async summaries(ids) {
+      const rows = await prisma.entry.findMany({
+        where: { id: { in: [...ids] }, currentRevisionId: { not: null } },
+        include: summaryInclude,
+      });
+      return new Map(rows.map((row) => [row.id, toSummary(row)]));
+    },
+    async photographs(ids) {
+      const rows = await prisma.photograph.findMany({ where: { id: { in: [...ids] } } });
+      return new Map(rows.map((row) => [row.id, toPhotograph(row)]));
+    },
+    search: (query) => searchEntries(database, query),
+    async counts() {
+      const [row] = await prisma.$queryRaw<{ entries: number; photographs: number; makers: number }[]>`
+        SELECT (SELECT count(*)::int FROM entries WHERE current_revision_id IS NOT NULL) AS entries,
+          (SELECT count(*)::int FROM photographs) AS photographs,
+          (SELECT count(*)::int FROM makers) AS makers`;
+      return row ?? { entries: 0, photographs: 0, makers: 0 };
+    },
+  };
+}

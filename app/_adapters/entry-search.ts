@@ -1,0 +1,101 @@
+import { type EntryPage, type EntryQuery, type Facet, PAGE_SIZE } from "#core/entries/query";
+import type { Database } from "./database.ts";
+import { Prisma } from "./generated/client.ts";
+import { summaryInclude, toSummary } from "./rows.ts";
+
+type Narrowing = "words" | "kind" | "technique" | "material" | "maker" | "period";
+
+/**
+ * Entries by words (full text, and trigrams for what is misspelt or cut short) and by what they are.
+ * Each facet counts what choosing another of its values would leave, under the other narrowings.
+ */
+export async function searchEntries({ prisma }: Database, query: EntryQuery): Promise<EntryPage> {
+  const page = Math.max(1, Math.floor(query.page));
+  const all = narrow(query);
+  const [rows, totals, kinds, techniques, materials, makers] = await Promise.all([
+    prisma.$queryRaw<{ id: string }[]>`
+      SELECT entries.id ${from(query)} ${all} ORDER BY ${order(query)}, entries.slug
+      LIMIT ${PAGE_SIZE} OFFSET ${(page - 1) * PAGE_SIZE}`,
+    prisma.$queryRaw<{ n: number }[]>`SELECT count(*)::int AS n ${from(query)} ${all}`,
+    prisma.$queryRaw<Facet[]>`
+      SELECT revisions.kind AS value, count(*)::int AS count ${from(query)} ${narrow(query, "kind")}
+      GROUP BY 1 ORDER BY 2 DESC, 1`,
+    prisma.$queryRaw<Facet[]>`
+      SELECT revisions.technique AS value, count(*)::int AS count ${from(query)} ${narrow(query, "technique")}
+      AND revisions.technique IS NOT NULL GROUP BY 1 ORDER BY 2 DESC, 1`,
+    prisma.$queryRaw<Facet[]>`
+      SELECT revisions.material AS value, count(*)::int AS count ${from(query)} ${narrow(query, "material")}
+      AND revisions.material <> '' GROUP BY 1 ORDER BY 2 DESC, 1 LIMIT 40`,
+    prisma.$queryRaw<(Facet & { label: string })[]>`
+      SELECT makers.slug AS value, makers.name AS label, count(*)::int AS count
+      ${from(query)} ${narrow(query, "maker")} AND makers.slug IS NOT NULL GROUP BY 1, 2 ORDER BY 2 LIMIT 500`,
+  ]);
+  const total = totals[0]?.n ?? 0;
+  const found = await prisma.entry.findMany({
+    where: { id: { in: rows.map((r) => r.id) } },
+    include: summaryInclude,
+  });
+  const byId = new Map(found.map((row) => [row.id, toSummary(row)]));
+  return {
+    entries: rows.flatMap(({ id }) => byId.get(id) ?? []),
+    total,
+    page,
+    pages: Math.max(1, Math.ceil(total / PAGE_SIZE)),
+    facets: { kinds, techniques, materials, makers },
+  };
+}
+
+function from(query: EntryQuery): Prisma.Sql {
+  const words = query.words.trim();
+  return Prisma.sql`
+    FROM entries
+    JOIN revisions ON revisions.id = entries.current_revision_id
+    LEFT JOIN makers ON makers.id = revisions.maker_id
+    ${
+      words === ""
+        ? Prisma.empty
+        : Prisma.sql`JOIN retrieval.entry_words AS words ON words.entry_id = entries.id
+    CROSS JOIN (SELECT retrieval.plain(${words}) AS plain,
+      websearch_to_tsquery('english', retrieval.plain(${words})) AS document) AS asked`
+    }`;
+}
+
+function narrow(query: EntryQuery, except?: Narrowing): Prisma.Sql {
+  const parts: Prisma.Sql[] = [Prisma.sql`TRUE`];
+  const add = (name: Narrowing, part: Prisma.Sql) => name !== except && parts.push(part);
+  if (query.words.trim() !== "")
+    add(
+      "words",
+      Prisma.sql`(words.document @@ asked.document OR asked.plain <% words.plain OR words.plain LIKE '%' || ${likeText(query.words)} || '%')`,
+    );
+  if (query.kind) add("kind", Prisma.sql`revisions.kind = ${query.kind}`);
+  if (query.technique) add("technique", Prisma.sql`revisions.technique = ${query.technique}`);
+  if (query.material) add("material", Prisma.sql`revisions.material = ${query.material}`);
+  if (query.maker) add("maker", Prisma.sql`makers.slug = ${query.maker}`);
+  if (query.period) {
+    const { earliest, latest } = query.period;
+    const known = Prisma.sql`(revisions.earliest IS NOT NULL OR revisions.latest IS NOT NULL)`;
+    const begins =
+      latest === null ? Prisma.empty : Prisma.sql`AND coalesce(revisions.earliest, ${latest}) <= ${latest}`;
+    const ends =
+      earliest === null
+        ? Prisma.empty
+        : Prisma.sql`AND coalesce(revisions.latest, ${earliest}) >= ${earliest}`;
+    add("period", Prisma.sql`(${known} ${begins} ${ends})`);
+  }
+  return Prisma.sql`WHERE ${Prisma.join(parts, " AND ")}`;
+}
+
+function order(query: EntryQuery): Prisma.Sql {
+  return query.words.trim() === ""
+    ? Prisma.sql`revisions.title`
+    : Prisma.sql`ts_rank(words.document, asked.document) + word_similarity(asked.plain, words.plain) DESC`;
+}
+
+/** What somebody typed, with the pattern signs of LIKE taken at their face value. */
+function likeText(words: string): string {
+  return words
+    .trim()
+    .toLowerCase()
+    .replace(/[\\%_]/g, "\\$&");
+}

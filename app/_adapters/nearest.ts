@@ -1,0 +1,56 @@
+import type { Hit } from "#core/similarity/rank";
+import type { Nearest, QueryVector } from "../_usecases/ports.ts";
+import type { Database } from "./database.ts";
+
+type Row = { photograph_id: string; entry_id: string; similarity: number; turn: number };
+
+/**
+ * Nearest neighbours by inner product (vectors have unit length) in Postgres with pgvector, all turns of a query in
+ * one round trip. `exact` reads every vector: slower, and the measure for the index.
+ */
+export function createNearest(database: Database, exact = false): Nearest {
+  const { prisma } = database;
+  return {
+    async search(model, queries, limit) {
+      if (limit < 1 || limit > 500) throw new RangeError(`limit must be 1 to 500. Received ${limit}.`);
+      const rows = await prisma.$transaction(async (tx) => {
+        if (exact) await tx.$executeRaw`SELECT set_config('enable_indexscan', 'off', true)`;
+        else
+          await tx.$executeRaw`SELECT set_config('hnsw.ef_search', ${String(Math.max(100, limit))}, true),
+            set_config('hnsw.iterative_scan', 'relaxed_order', true)`;
+        return tx.$queryRaw<Row[]>`
+          SELECT near.photograph_id, photographs.entry_id, near.similarity, q.turn
+          FROM unnest(${queries.map(write)}::text[], ${queries.map((q) => q.turn)}::float8[]) AS q (vector, turn)
+          CROSS JOIN LATERAL (
+            SELECT v.photograph_id, -(v.vector <#> q.vector::vector) AS similarity
+            FROM retrieval.photograph_vectors AS v
+            WHERE v.model = ${model}
+            ORDER BY v.vector <#> q.vector::vector
+            LIMIT ${limit}
+          ) AS near
+          JOIN photographs ON photographs.id = near.photograph_id
+          JOIN entries ON entries.id = photographs.entry_id
+          JOIN revision_photographs AS shown
+            ON shown.photograph_id = photographs.id AND shown.revision_id = entries.current_revision_id`;
+      });
+      return rows.map(
+        (row): Hit => ({
+          photographId: row.photograph_id,
+          entry: row.entry_id,
+          similarity: row.similarity,
+          turn: row.turn,
+        }),
+      );
+    },
+    async count(model) {
+      const [row] = await prisma.$queryRaw<{ n: number }[]>`
+        SELECT count(*)::int AS n FROM retrieval.photograph_vectors WHERE model = ${model}`;
+      return row?.n ?? 0;
+    },
+  };
+}
+
+/** A vector as pgvector reads it. */
+export function write(query: QueryVector | { vector: Float32Array }): string {
+  return `[${Array.from(query.vector, (x) => x.toPrecision(7)).join(",")}]`;
+}

@@ -1,0 +1,84 @@
+import type { FieldError } from "#core/field-error";
+import type { Stage } from "#core/look-ups/look-up";
+import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photographs/region";
+import { ok, type Result } from "#core/result";
+import { noneFits } from "#core/similarity/likeness";
+import { rankEntries } from "#core/similarity/rank";
+import type { Blobs, Clock, Embedder, ImageReader, KeptLookUp, LookUps, Nearest, Randomness } from "./ports.ts";
+
+type Needs = {
+  readonly images: ImageReader;
+  readonly blobs: Blobs;
+  readonly embedder: Embedder;
+  readonly nearest: Nearest;
+  readonly lookUps: LookUps;
+  readonly clock: Clock;
+  readonly randomness: Randomness;
+};
+
+export type LookUpQuestion = {
+  readonly bytes: Uint8Array;
+  /** In pixels of the upright image as it came; the whole image when left out. */
+  readonly region: Region | null;
+  readonly ownerHash: string;
+  /** How long the look-up is kept unless its owner keeps it. */
+  readonly days: number;
+  readonly onStage?: (stage: Stage) => void;
+};
+
+/** Entries in an answer. */
+const ENTRIES = 24;
+/** Nearest photographs asked for each turn of the query. */
+const NEIGHBOURS = 60;
+const DAY = 24 * 60 * 60 * 1000;
+
+/**
+ * Looks a mark up: reads the photograph, embeds its region in all turns, finds the nearest photographs, ranks the
+ * entries they belong to and keeps the answer with the version of the model that gave it.
+ */
+export async function lookUpMark(needs: Needs, question: LookUpQuestion): Promise<Result<KeptLookUp, FieldError>> {
+  const { images, blobs, embedder, nearest, lookUps, clock, randomness } = needs;
+  const stage = question.onStage ?? (() => undefined);
+  stage("received");
+  const begun = performance.now();
+  const read = await images.read(question.bytes, "look-up");
+  if (!read.ok) return read;
+  const image = read.value;
+  const asked = checkRegion(question.region ?? wholeOf(image.original), image.original);
+  if (!asked.ok) return asked;
+  const region = scaleRegion(asked.value, image.width / image.original.width);
+  const decode = performance.now() - begun;
+  stage("decoded");
+
+  const { vectors, preprocessMs, embedMs } = await embedder.embedQuery(image.bytes, region);
+  stage("embedded");
+
+  const searching = performance.now();
+  const [hits, searched] = await Promise.all([
+    nearest.search(embedder.model, vectors, NEIGHBOURS),
+    nearest.count(embedder.model),
+  ]);
+  const ranked = rankEntries(hits, ENTRIES);
+  const search = performance.now() - searching;
+  stage("searched");
+
+  const now = clock.now();
+  const { sha256 } = await blobs.put(image.bytes);
+  const lookUp: KeptLookUp = {
+    id: randomness.token(),
+    ownerHash: question.ownerHash,
+    sha256,
+    width: image.width,
+    height: image.height,
+    region,
+    model: embedder.model,
+    noneFits: noneFits(ranked[0]?.best.similarity ?? null, embedder.likeness),
+    searched,
+    matches: ranked.map(({ best, hits: photographsNear }) => ({ hit: best, photographsNear })),
+    timings: { decode, preprocess: preprocessMs, embed: embedMs, search },
+    createdAt: now,
+    expiresAt: new Date(now.getTime() + question.days * DAY),
+  };
+  await lookUps.save(lookUp);
+  return ok(lookUp);
+}

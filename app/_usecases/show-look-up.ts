@@ -1,0 +1,42 @@
+import type { LookUpMatch, LookUpView } from "#core/look-ups/look-up";
+import { type LikenessThresholds, likenessOf } from "#core/similarity/likeness";
+import type { Clock, Entries, KeptLookUp, LookUps } from "./ports.ts";
+
+type Needs = {
+  readonly entries: Entries;
+  readonly lookUps: LookUps;
+  readonly likeness: LikenessThresholds;
+  readonly clock: Clock;
+};
+
+/** A kept look-up with its entries as they stand now; null when it never was, or its time is over. */
+export async function showLookUp(needs: Needs, id: string): Promise<{ kept: KeptLookUp; view: LookUpView } | null> {
+  const kept = await needs.lookUps.find(id);
+  if (!kept || (kept.expiresAt !== null && kept.expiresAt <= needs.clock.now())) return null;
+  return { kept, view: await resolve(needs, kept) };
+}
+
+async function resolve({ entries, likeness }: Needs, kept: KeptLookUp): Promise<LookUpView> {
+  const [summaries, photographs] = await Promise.all([
+    entries.summaries(kept.matches.map((m) => m.hit.entry)),
+    entries.photographs(kept.matches.map((m) => m.hit.photographId)),
+  ]);
+  const matches = kept.matches.flatMap(({ hit, photographsNear }): LookUpMatch[] => {
+    const entry = summaries.get(hit.entry);
+    const photograph = photographs.get(hit.photographId);
+    if (!entry || !photograph) return [];
+    const { similarity, turn } = hit;
+    return [{ entry, photograph, similarity, likeness: likenessOf(similarity, likeness), turn, photographsNear }];
+  });
+  return {
+    id: kept.id,
+    query: { sha256: kept.sha256, width: kept.width, height: kept.height, region: kept.region },
+    model: kept.model,
+    noneFits: kept.noneFits,
+    matches,
+    timings: kept.timings,
+    createdAt: kept.createdAt.toISOString(),
+    expiresAt: kept.expiresAt?.toISOString() ?? null,
+    searched: kept.searched,
+  };
+}
