@@ -3,8 +3,8 @@
     python3 export.py CHECKPOINT --out ../model --likeness likeness.json --trained 2026-01-31
 
 Weights are stored in half precision and cast to single precision inside the graph; the runtime
-folds the casts when it loads the file, so nothing is slower. The file is then compared with
-PyTorch in single precision if onnxruntime is installed for Python.
+folds the casts when it loads the file, so nothing is slower. `--single FILE` keeps the same graph
+in single precision too, to compare the two.
 """
 
 import argparse
@@ -17,18 +17,10 @@ import onnx
 import torch
 from onnx import TensorProto, helper, numpy_helper
 
-from network import DIMENSION, SIDE, MarkNetwork
+from network import DIMENSION, SIDE, MarkNetwork, load_network
 from preprocess import CONSTANTS
 
 SMALLEST_HALVED = 64  # scalars and tiny vectors stay in single precision
-
-
-def load_network(path: str) -> MarkNetwork:
-    """The network with a checkpoint's weights, in single precision, ready to infer."""
-    state = torch.load(path, map_location="cpu")
-    network = MarkNetwork()
-    network.load_state_dict({k: v.float() for k, v in state["network"].items()})
-    return network.eval()
 
 
 def write_single(network: MarkNetwork, path: str) -> None:
@@ -64,7 +56,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("checkpoint", help="written by train.py, or 'random' for untrained weights")
     parser.add_argument("--out", default=os.path.join(os.path.dirname(__file__), "..", "model"))
-    parser.add_argument("--likeness", help="JSON written by likeness.py")
+    parser.add_argument("--likeness", help="JSON written by measure.py")
     parser.add_argument("--trained", required=True, help="YYYY-MM-DD")
     parser.add_argument("--version", default="1.0.0")
     parser.add_argument("--single", help="also keep the single-precision ONNX file here")

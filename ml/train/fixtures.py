@@ -94,7 +94,7 @@ def main() -> None:
                      "region": box, "turn": turn})
     if options.checkpoint:
         import torch
-        from export import load_network
+        from network import load_network
         with torch.no_grad():
             z = load_network(options.checkpoint)(torch.from_numpy(np.stack(pictures)[:, None]))
         for row, vector in zip(rows, z.numpy()):

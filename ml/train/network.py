@@ -73,3 +73,11 @@ class MarkNetwork(nn.Module):
         where = self.layout(f).float().flatten(1) / 5
         z = self.project(torch.cat([mean, most, where], 1)).float()
         return F.normalize(z, dim=1)
+
+
+def load_network(path: str) -> MarkNetwork:
+    """The network with a checkpoint's weights, in single precision, ready to infer."""
+    state = torch.load(path, map_location="cpu")
+    network = MarkNetwork()
+    network.load_state_dict({k: v.float() for k, v in state["network"].items()})
+    return network.eval()

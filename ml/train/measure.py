@@ -1,0 +1,140 @@
+"""Figures in PyTorch, while training: recall of designs never seen, absent marks, likeness.
+
+    python3 measure.py CHECKPOINT --designs DIR [--likeness FILE] [--split validation|test]
+
+The shipped file is measured by `npm run evaluate`, on photographs written by own_test.py; this is
+the quicker look from within training, on the same renderer.
+"""
+
+import argparse
+import json
+import math
+import os
+
+import torch
+
+from designs import load
+from network import load_network
+from render import photograph, standardise, turned
+
+TURNS = 12
+REFERENCE = (0.3, 0.15)
+CHUNK = 250
+
+
+def shots(packed, severity: float, rotation: float):
+    """Photographs of every design, float [n, 1, 160, 160], 0..1."""
+    full = lambda n, value: torch.full((n, 1, 1, 1), value, device=packed.device)
+    parts = packed.split(CHUNK)
+    return torch.cat([photograph(p, full(len(p), severity), full(len(p), rotation)) for p in parts])
+
+
+def embed(network, pictures):
+    return torch.cat([network(standardise(p)) for p in pictures.split(CHUNK)])
+
+
+def similarities(network, queries, references):
+    """[queries, references]: the best over 12 turns of the query."""
+    best = None
+    for k in range(TURNS):
+        s = embed(network, turned(queries, 360 / TURNS * k)) @ references.t()
+        best = s if best is None else torch.maximum(best, s)
+    return best
+
+
+def recalls(s):
+    """Recall@1, @5, @10 where query i belongs to reference i."""
+    rank = (s > s.diag()[:, None]).sum(1)
+    return [round((rank < k).float().mean().item(), 4) for k in (1, 5, 10)]
+
+
+def area(present, absent) -> float:
+    """Probability that a present mark's best similarity is above an absent mark's."""
+    return ((present[:, None] > absent[None]).float() + 0.5 * (present[:, None] == absent[None]).float()).mean().item()
+
+
+@torch.no_grad()
+def figures(network, packed, seed: int = 5) -> dict:
+    """The first 1,000 designs are references; the next are absent. Any rotation."""
+    torch.manual_seed(seed)
+    network.eval()
+    known, unknown = packed[:1000], packed[1000:2000]
+    references = embed(network, shots(known, *REFERENCE))
+    out = {}
+    for name, severity in (("moderate", 0.6), ("hard", 1.0)):
+        s = similarities(network, shots(known, severity, math.pi), references)
+        t = similarities(network, shots(unknown, severity, math.pi), references)
+        out[name] = recalls(s)
+        out[f"{name} auroc"] = round(area(s.max(1).values, t.max(1).values), 4)
+    return out
+
+
+def smallest_above(score, right, share: float) -> float:
+    """The lowest similarity above which at least `share` of the best matches are right."""
+    order = score.argsort(descending=True)
+    precision = right[order].float().cumsum(0) / torch.arange(1, len(order) + 1, device=order.device)
+    enough = (precision >= share).nonzero()
+    return score[order][enough[-1]].item() if len(enough) else 1.0
+
+
+def even_odds(score, right) -> float:
+    """Where a logistic curve of right against similarity crosses one half (Newton's method)."""
+    x = torch.stack([score.double(), torch.ones_like(score).double()], 1)
+    y, w = right.double(), torch.zeros(2, dtype=torch.double, device=score.device)
+    for _ in range(50):
+        p = torch.sigmoid(x @ w)
+        h = x.t() @ (x * (p * (1 - p))[:, None]) + 1e-6 * torch.eye(2, device=x.device)
+        w = w + torch.linalg.solve(h, x.t() @ (y - p))
+    return (-w[1] / w[0]).item()
+
+
+@torch.no_grad()
+def likeness(network, packed, seed: int = 6) -> dict:
+    """Thresholds on the best similarity, read off held-out designs: as many present as absent queries."""
+    torch.manual_seed(seed)
+    network.eval()
+    known, unknown = packed[:1000], packed[1000:2000]
+    references = embed(network, shots(known, *REFERENCE))
+    score, right = [], []
+    for severity in (0.3, 0.6, 0.8, 1.0):
+        s = similarities(network, shots(known, severity, math.pi), references).max(1)
+        score.append(s.values)
+        right.append(s.indices == torch.arange(len(known), device=packed.device))
+        t = similarities(network, shots(unknown, severity, math.pi), references).max(1)
+        score.append(t.values)
+        right.append(torch.zeros_like(t.indices, dtype=torch.bool))
+    score, right = torch.cat(score), torch.cat(right)
+    return {
+        "veryClose": round(smallest_above(score, right, 0.99), 3),
+        "close": round(smallest_above(score, right, 0.95), 3),
+        "some": round(smallest_above(score, right, 0.80), 3),
+        "noneBelow": round(even_odds(score, right), 3),
+        "how": "Cosine of the best reference over 12 turns of the query. Read off 1,000 validation designs "
+               "as references, and 1,000 photographs each of these and of 1,000 other validation designs at "
+               "severities 0.3, 0.6, 0.8 and 1.0, any rotation: above veryClose 99 % of best matches are right, "
+               "above close 95 %, above some 80 %; below noneBelow a best match is wrong more often than right "
+               "(logistic regression). Not calibrated probabilities: they move with the number of references.",
+    }
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("checkpoint")
+    parser.add_argument("--designs", required=True)
+    parser.add_argument("--split", default="test", choices=["validation", "test"])
+    parser.add_argument("--likeness", help="also write the thresholds, from the validation designs, here")
+    options = parser.parse_args()
+    device = "cuda" if torch.cuda.is_available() else "cpu"
+    network = load_network(options.checkpoint).to(device)
+    packed = load(os.path.join(options.designs, f"{options.split}.bin.gz"), device)
+    print(options.split, json.dumps(figures(network, packed)), flush=True)
+    if options.likeness:
+        validation = load(os.path.join(options.designs, "validation.bin.gz"), device)
+        found = likeness(network, validation)
+        with open(options.likeness, "w") as file:
+            json.dump(found, file)
+        print(json.dumps({k: v for k, v in found.items() if k != "how"}), flush=True)
+
+
+if __name__ == "__main__":
+    main()

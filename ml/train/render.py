@@ -1,0 +1,215 @@
+"""Designs -> photographs of impressions of them, on whatever device the designs are on.
+
+Every random choice is made per photograph. `severity` 0..1 scales how badly the mark was struck,
+worn and photographed: 0.3 is a good reference, 0.6 moderate, 1.0 hard. Two families of surface
+are drawn for every photograph and one is kept: ink (printed, woven, painted, branded) and relief
+(struck, cast, impressed), lit from a direction with diffuse and mirror-like light.
+"""
+
+import math
+
+import torch
+import torch.nn.functional as F
+
+from designs import unpack
+from network import SIDE as S
+
+
+def between(like, low, high):
+    """Uniform [n, 1, 1, 1]; the bounds may be numbers or [n, 1, 1, 1]."""
+    return low + (high - low) * torch.rand(like.shape[0], 1, 1, 1, device=like.device)
+
+
+def coin(like, probability):
+    return (torch.rand(like.shape[0], 1, 1, 1, device=like.device) < probability).float()
+
+
+def noise(like, cells: int, channels: int = 1):
+    """Smooth noise of unit strength with about `cells` bumps a side."""
+    x = torch.randn(like.shape[0], channels, cells, cells, device=like.device)
+    return x if cells == S else F.interpolate(x, size=(S, S), mode="bicubic", align_corners=False)
+
+
+def blur(x, sigma, reach: int = 6):
+    """Gaussian blur with a sigma of its own for each picture, sigma [n, 1, 1, 1]."""
+    t = torch.arange(-reach, reach + 1, device=x.device, dtype=x.dtype)
+    k = torch.exp(-t * t / (2 * sigma.view(-1, 1).clamp_min(0.05) ** 2))
+    k = (k / k.sum(1, keepdim=True))[:, :, None, None, None]
+    for axis in (2, 3):
+        size = x.shape[axis]
+        padded = F.pad(x, (0, 0, reach, reach) if axis == 2 else (reach, reach, 0, 0), mode="reflect")
+        y = padded.narrow(axis, 0, size) * k[:, 0]
+        for i in range(1, 2 * reach + 1):
+            y = y + padded.narrow(axis, i, size) * k[:, i]
+        x = y
+    return x
+
+
+def grid_of(like, severity, rotation):
+    """Where each pixel looks in the design: turn, scale, shear, shift, perspective, bending."""
+    n, device = like.shape[0], like.device
+    s = severity.view(n)
+    unit = lambda: torch.rand(n, device=device) * 2 - 1
+    angle = unit() * rotation.view(n)
+    scale = 1 + torch.rand(n, device=device) * 0.75 * s
+    aspect = torch.exp(unit() * 0.18 * s)
+    c, d = torch.cos(angle), torch.sin(angle)
+    rows = [
+        torch.stack([c * aspect * scale, (-d + unit() * 0.15 * s) * scale, unit() * 0.22 * s], 1),
+        torch.stack([d * scale, c / aspect * scale, unit() * 0.22 * s], 1),
+        torch.stack([unit() * 0.22 * s, unit() * 0.22 * s, torch.ones_like(s)], 1),
+    ]
+    a = torch.stack(rows, 1)
+    line = (torch.arange(S, device=device) + 0.5) * (2 / S) - 1
+    y, x = line[:, None].expand(S, S), line[None, :].expand(S, S)
+    points = torch.stack([x, y, torch.ones_like(x)], -1).reshape(1, -1, 3)
+    q = (points[:, :, None, :] * a[:, None, :, :]).sum(-1)
+    flat = (q[..., :2] / q[..., 2:].clamp_min(0.3)).view(n, S, S, 2)
+    bend = noise(like, 4, 2) * between(like, 0, 0.075) + noise(like, 9, 2) * between(like, 0, 0.02)
+    return flat + (bend * severity).permute(0, 2, 3, 1)
+
+
+def struck(packed, severity, rotation):
+    """How much ink or metal is where, 0..1: stroke weight, outline, geometry, second strike, wear."""
+    m = unpack(packed)
+    outlined = coin(m, 0.22 * (severity * 1.4).clamp(max=1))
+    core = blur(m, between(m, 1.2, 2.6))
+    m = m * (1 - outlined) + (m * (1 - core) * 3.2).clamp(0, 1) * outlined
+    m = blur(m, between(m, 0.3, 0.3 + 1.7 * severity))
+    m = torch.sigmoid((m - between(m, 0.5 - 0.33 * severity, 0.5 + 0.22 * severity)) * 14)
+    grid = grid_of(m, severity, rotation)
+    first = F.grid_sample(m, grid, mode="bilinear", padding_mode="zeros", align_corners=False)
+
+    # The tool bounced (the same mark, a little off), or another mark stands close by.
+    double = coin(m, 0.12 * severity)
+    near = coin(m, 0.12 * severity) * (1 - double)
+    way = between(m, 0, 2 * math.pi)
+    far = between(m, 0.03, 0.14) * double + between(m, 1.7, 2.3) * near
+    shift = torch.cat([torch.cos(way), torch.sin(way)], -1) * far
+    source = m * double + torch.roll(m, 1, 0) * (1 - double)
+    second = F.grid_sample(source, grid + shift, mode="bilinear", padding_mode="zeros", align_corners=False)
+    m = torch.maximum(first, second * (double * between(m, 0.2, 0.8) + near))
+
+    patchy = noise(m, 7) * 0.8 + noise(m, 23) * 0.5 + between(m, 2.2 - 2.2 * severity, 4.5 - 1.5 * severity)
+    m = m * (1 - coin(m, 0.8 * severity) * (1 - torch.sigmoid(patchy * 3)))
+    # Struck at a slant: one side did not take.
+    line = (torch.arange(S, device=m.device, dtype=m.dtype) + 0.5) / S * 2 - 1
+    slope = line.view(1, 1, 1, S) * torch.cos(way) + line.view(1, 1, S, 1) * torch.sin(way)
+    took = torch.sigmoid((slope + between(m, 0.25, 1.0)) * between(m, 3, 14))
+    return m * (1 - coin(m, 0.15 * severity) * (1 - took))
+
+
+def ink_on(m, texture, severity):
+    """Printed, woven or painted: two tones and the ground's texture."""
+    x = torch.arange(S, device=m.device, dtype=m.dtype)
+    ground = between(m, 0.1, 0.9)
+    gap = between(m, 0.25, 0.8)
+    lighter = ground + gap
+    darker = ground - gap
+    light = (torch.rand_like(ground) < 0.3) | (darker < -0.1)
+    light = light & ((lighter < 1.1) | (darker < -0.1))
+    tone = torch.where(light, lighter, darker).clamp(0.02, 0.98)
+    mottled = tone + noise(m, 18) * between(m, 0, 0.12) * severity
+    picture = ground * (1 - m) + mottled * m + texture * severity
+    step = between(m, 0.6, 1.9)
+    weave = torch.sin(x.view(1, 1, S, 1) * step) * torch.sin(x.view(1, 1, 1, S) * step * between(m, 0.7, 1.3))
+    return picture * (1 + weave * between(m, 0, 0.3) * coin(m, 0.2) * severity)
+
+
+def relief_of(m, texture, brushed, severity):
+    """Struck, cast or impressed: a height with light on it, highlights, dirt in the hollows."""
+    raised = torch.where(torch.rand(m.shape[0], 1, 1, 1, device=m.device) < 0.6, -1.0, 1.0)
+    edge = blur(m, between(m, 0.6, 2.2))
+    dome = F.interpolate(F.avg_pool2d(m, 8), size=(S, S), mode="bicubic", align_corners=False)
+    height = (edge * between(m, 1.5, 6) + dome * between(m, 0, 7) * coin(m, 0.35)) * raised
+    height = height + noise(m, 14) * between(m, 0, 0.5) * severity + noise(m, 50) * between(m, 0, 0.25) * severity
+    height = height + brushed * between(m, 0, 0.2) * coin(m, 0.3)
+    dx = F.pad(height[..., 2:] - height[..., :-2], (1, 1, 0, 0))
+    dy = F.pad(height[..., 2:, :] - height[..., :-2, :], (0, 0, 1, 1))
+    nz = torch.rsqrt(dx * dx + dy * dy + 1)
+    around, above = between(m, 0, 2 * math.pi), between(m, 0.35, 1.25)
+    lx, ly, lz = torch.cos(around) * torch.cos(above), torch.sin(around) * torch.cos(above), torch.sin(above)
+    diffuse = (-dx * lx - dy * ly + lz) * nz
+    half = torch.rsqrt(2 + 2 * lz)  # the light's and the eye's middle direction, unit length
+    shine = (((-dx * lx - dy * ly) + lz + 1) * nz * half).clamp(1e-4, 1) ** between(m, 6, 60)
+    room = torch.sin(-dx * nz * between(m, 1, 5) - dy * nz * between(m, 1, 5) + between(m, 0, 6.3))
+    dirt = m - edge
+    picture = between(m, 0.25, 0.7) * (diffuse.clamp_min(0) * 0.9 + 0.15) + shine * between(m, 0, 0.5)
+    picture = picture + room * between(m, 0, 0.2) * coin(m, 0.3)
+    picture = picture - m * between(m, -0.05, 0.28) * coin(m, 0.6) + dirt * between(m, -0.4, 0.4) * coin(m, 0.4)
+    return picture + texture * severity
+
+
+def lit_and_handled(picture, texture, severity):
+    """Uneven light, flash, scratches, the edge of the object, things in front."""
+    axis = torch.arange(S, device=picture.device, dtype=picture.dtype)
+    x, y = axis.view(1, 1, 1, S), axis.view(1, 1, S, 1)
+    fall = (x / S - 0.5) * between(picture, -1, 1) + (y / S - 0.5) * between(picture, -1, 1)
+    picture = picture * (1 + fall * between(picture, 0, 0.7) * severity)
+    at = lambda low, high: between(picture, low, high)
+    cx, cy, r = at(0, S), at(0, S), at(8, 30)
+    flash = torch.exp(-((x - cx) ** 2 + (y - cy) ** 2) / (2 * r * r))
+    picture = picture + flash * at(0, 0.7) * coin(picture, 0.3 * severity)
+    for _ in range(2):
+        a = at(0, math.pi)
+        d = (x - at(0, S)) * torch.cos(a) + (y - at(0, S)) * torch.sin(a)
+        scratch = torch.exp(-d * d / (2 * at(0.5, 1.6) ** 2))
+        picture = picture + scratch * at(-0.5, 0.5) * coin(picture, 0.4 * severity)
+    a = at(0, 2 * math.pi)
+    beyond = torch.sigmoid(((x - S / 2) * torch.cos(a) + (y - S / 2) * torch.sin(a) - at(55, 85)) * at(0.3, 2))
+    picture = picture + beyond * at(-0.6, 0.6) * coin(picture, 0.25 * severity)
+    for _ in range(2):
+        cx, cy, ex, ey = at(0, S), at(0, S), at(6, 34), at(6, 34)
+        inside = torch.sigmoid((1 - ((x - cx) / ex) ** 2 - ((y - cy) / ey) ** 2) * 8)
+        hidden = inside * coin(picture, 0.35 * severity)
+        picture = picture * (1 - hidden) + hidden * (at(0, 1) + texture)
+    return picture
+
+
+def compressed(picture, severity):
+    """What an 8 x 8 block transform coder leaves, in some of the pictures."""
+    n = torch.arange(8, device=picture.device, dtype=picture.dtype)
+    basis = torch.cos(math.pi * (n[None] + 0.5) * n[:, None] / 8) * 0.5
+    basis = torch.where(n[:, None] == 0, torch.full_like(basis, math.sqrt(1 / 8)), basis)
+    blocks = picture.view(-1, S // 8, 8, S // 8, 8).permute(0, 1, 3, 2, 4)
+    coefficients = basis @ blocks @ basis.t()
+    step = (0.01 + 0.012 * (n[None] + n[:, None])) * between(picture, 0.3, 3).unsqueeze(-1)
+    coefficients = torch.round(coefficients / step) * step
+    back = (basis.t() @ coefficients @ basis).permute(0, 1, 3, 2, 4).reshape(picture.shape)
+    some = coin(picture, 0.3 * severity)
+    return picture * (1 - some) + back * some
+
+
+def photograph(packed, severity, rotation):
+    """uint8 [n, 2048], severity and rotation (radians, either way) [n, 1, 1, 1] -> float [n, 1, 160, 160], 0..1."""
+    m = struck(packed, severity, rotation)
+    n = m.shape[0]
+    texture = noise(m, 9) * between(m, 0, 0.10) + noise(m, 40) * between(m, 0, 0.08) + noise(m, S) * between(m, 0, 0.05)
+    strokes = torch.randn(n, 1, S, 4, device=m.device)
+    brushed = F.interpolate(strokes, size=(S, S), mode="bilinear", align_corners=False)
+    texture = texture + brushed * between(m, 0, 0.08) * coin(m, 0.3)
+    relief = coin(m, 0.55)
+    picture = ink_on(m, texture, severity) * (1 - relief) + relief_of(m, texture, brushed, severity) * relief
+    picture = lit_and_handled(picture, texture, severity)
+    picture = blur(picture, between(m, 0.1, 0.1 + 2.0 * severity))
+    picture = picture + torch.randn_like(picture) * between(m, 0, 0.01 + 0.08 * severity)
+    picture = picture.clamp(0, 1) ** torch.exp(between(m, -0.4, 0.4))
+    return compressed(picture, severity).clamp(0, 1)
+
+
+def standardise(picture):
+    """As preprocess.py does it: (x - mean) / (standard deviation + 0.02), each picture by itself."""
+    mean = picture.mean((1, 2, 3), keepdim=True)
+    deviation = picture.std((1, 2, 3), keepdim=True, unbiased=False)
+    return (picture - mean) / (deviation + 0.02)
+
+
+def turned(picture, degrees: float):
+    """The picture turned about its centre, mirrored past its edges."""
+    if degrees % 360 == 0:
+        return picture
+    t = math.radians(degrees)
+    rows = [[math.cos(t), -math.sin(t), 0], [math.sin(t), math.cos(t), 0]]
+    a = torch.tensor(rows, device=picture.device, dtype=picture.dtype).expand(len(picture), 2, 3)
+    grid = F.affine_grid(a, list(picture.shape), align_corners=False)
+    return F.grid_sample(picture, grid, padding_mode="reflection", align_corners=False)
