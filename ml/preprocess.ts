@@ -26,7 +26,7 @@ export type Patch = {
   readonly turn: number;
 };
 
-export const SIDE = 160;
+const SIDE = 160;
 /** Keeps a picture without contrast from becoming noise. */
 const SOFTENING = 0.02;
 /** A region wider than this many times the wanted side is reduced while it is decoded. */
@@ -42,7 +42,7 @@ const MARGIN = 3;
  * @param region in pixels of the upright photograph; without one, the whole photograph
  * @throws Error when the photograph cannot be decoded or the region is not a box with its centre inside it
  */
-export async function decode(photograph: Buffer | string, region?: Region): Promise<Patch> {
+export async function decode(photograph: Uint8Array | string, region?: Region): Promise<Patch> {
   const image = sharp(photograph, { failOn: "truncated" }).autoOrient();
   const { autoOrient: whole } = await image.metadata();
   const box = region ?? { x: 0, y: 0, width: whole.width, height: whole.height, turn: 0 };
@@ -78,7 +78,7 @@ export function prepare(patch: Patch, turn = 0, side = SIDE): Float32Array {
 }
 
 /** The square before it is standardised: side * side grey values, 0 to 1. */
-export function cut(patch: Patch, turn: number, side: number): Float32Array {
+function cut(patch: Patch, turn: number, side: number): Float32Array {
   const { grey, scaleX, scaleY, square } = patch;
   const degrees = patch.turn + turn;
   const half = square.side / 2;

@@ -1,0 +1,57 @@
+import type { GlyphFigures } from "./glyphs.ts";
+import type { Figures } from "./measure.ts";
+
+const share = (value: number | null): string => (value === null ? "-" : value.toFixed(3));
+
+/** The figures of several methods, one a line, in aligned columns. */
+export function retrievalTable(
+  rows: readonly { readonly name: string; readonly figures: Figures }[],
+): string {
+  const head = [
+    "",
+    "references",
+    "classes",
+    "queries",
+    "recall@1",
+    "@5",
+    "@10",
+    "mAP",
+    "ROC area",
+    "median ms",
+  ];
+  const body = rows.map(({ name, figures: f }) => [
+    name,
+    `${f.references}`,
+    `${f.classes}`,
+    `${f.queries}`,
+    share(f.recall1),
+    share(f.recall5),
+    share(f.recall10),
+    share(f.map),
+    share(f.auroc),
+    f.medianMs.toFixed(1),
+  ]);
+  return align([head, ...body]);
+}
+
+/** The glyph test of several methods, one a line. */
+export function glyphTable(
+  rows: readonly { readonly name: string; readonly figures: GlyphFigures }[],
+): string {
+  const head = ["", "runs", "drawings", "accuracy"];
+  return align([
+    head,
+    ...rows.map(({ name, figures: f }) => [name, `${f.runs}`, `${f.drawings}`, share(f.accuracy)]),
+  ]);
+}
+
+function align(rows: readonly (readonly string[])[]): string {
+  const widths = (rows[0] ?? []).map((_, c) => Math.max(...rows.map((row) => row[c]?.length ?? 0)));
+  return rows
+    .map((row) =>
+      row
+        .map((cell, c) => (c === 0 ? cell.padEnd(widths[c] ?? 0) : cell.padStart(widths[c] ?? 0)))
+        .join("  "),
+    )
+    .join("\n");
+}

@@ -1,0 +1,172 @@
+import { execFile } from "node:child_process";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { strToU8, zipSync } from "fflate";
+import sharp from "sharp";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+
+const root = join(import.meta.dirname, "..", "..", "..");
+const folder = mkdtempSync(join(tmpdir(), "countermark-evaluate-"));
+const at = (...parts: string[]) => join(folder, ...parts);
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const evaluate = (options: string[], env: Record<string, string> = {}) =>
+  new Promise<{ code: number; out: string; err: string }>((settle) => {
+    const args = ["--import", "tsx", "ml/evaluate/main.ts", ...options];
+    execFile(process.execPath, args, { cwd: root, env: { ...process.env, ...env } }, (error, out, err) =>
+      settle({ code: error ? Number(error.code) : 0, out, err }),
+    );
+  });
+
+const DESIGNS = {
+  anchor: '<path d="M100 30v130M50 110c0 70 100 70 100 0M70 60h60" stroke-width="16"/>',
+  crown: '<path d="M40 150V60l30 40 30-60 30 60 30-40v90z" stroke-width="8"/>',
+  wheel:
+    '<circle cx="100" cy="100" r="70" stroke-width="10"/><path d="M100 30v140M40 65l120 70" stroke-width="6"/>',
+  key: '<circle cx="70" cy="60" r="28" stroke-width="12"/><path d="M85 82l60 80M130 142l22-16" stroke-width="14"/>',
+};
+
+async function draw(
+  path: string,
+  shapes: string,
+  ink: string,
+  ground: string,
+  degrees: number,
+): Promise<void> {
+  mkdirSync(dirname(path), { recursive: true });
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="200" height="200"><rect width="200" height="200" fill="${ground}"/><g fill="none" stroke="${ink}">${shapes}</g></svg>`;
+  await sharp(Buffer.from(svg)).rotate(degrees).png().toFile(path);
+}
+
+beforeAll(async () => {
+  const { key, ...known } = DESIGNS;
+  for (const [label, shapes] of Object.entries(known)) {
+    await draw(at("references", label, "1.png"), shapes, "#222222", "#dddddd", 0);
+    await draw(at("references", label, "2.png"), shapes, "#553311", "#eeddbb", 0);
+    await draw(at("queries", label, "upright.png"), shapes, "#222222", "#d8d8d8", 0);
+    await draw(at("queries", label, "turned.png"), shapes, "#333333", "#dddddd", 90);
+  }
+  await draw(at("absent", "key", "1.png"), key, "#222222", "#dddddd", 0);
+  await draw(at("strangers", "anchor", "1.png"), key, "#222222", "#dddddd", 0);
+  await draw(at("strangers", "unheard-of", "1.png"), key, "#222222", "#dddddd", 0);
+  mkdirSync(at("damaged", "anchor"), { recursive: true });
+  writeFileSync(at("damaged", "anchor", "broken.jpg"), "no picture");
+  mkdirSync(at("empty"), { recursive: true });
+});
+
+const both = () => ["--references", at("references"), "--queries", at("queries")];
+
+describe("evaluate, over a folder made for it", { timeout: 60_000 }, () => {
+  it("prints exactly the promised keys as JSON", async () => {
+    const { code, out } = await evaluate([...both(), "--absent", at("absent"), "--json"]);
+    expect(code).toBe(0);
+    const figures: Record<string, number> = JSON.parse(out);
+    expect(Object.keys(figures)).toEqual(
+      "references classes queries recall1 recall5 recall10 map auroc medianMs".split(" "),
+    );
+    expect(figures).toMatchObject({ references: 6, classes: 3, queries: 6, recall1: 1, recall5: 1, map: 1 });
+    expect(figures.auroc).toBe(1);
+    expect(figures.medianMs).toBeGreaterThan(0);
+  });
+
+  it("gives no area under the ROC curve without absent marks", async () => {
+    const { out } = await evaluate([...both(), "--json"]);
+    expect(JSON.parse(out).auroc).toBeNull();
+  });
+
+  it("prints the baselines in the same table, and its progress elsewhere", async () => {
+    const { out, err } = await evaluate([...both(), "--baselines", "--turns", "4"]);
+    const lines = out.trimEnd().split("\n");
+    expect(lines).toHaveLength(4);
+    expect(lines[0]).toMatch(/references +classes +queries +recall@1 +@5 +@10 +mAP +ROC area +median ms/);
+    expect(lines[1]).toMatch(/^marks@\S+ +6 +3 +6 +1\.000 +1\.000 +1\.000 +1\.000 +- +\d+\.\d$/);
+    expect(lines[2]).toMatch(/^oriented gradients +6 +3 +6 +1\.000/);
+    expect(lines[3]).toMatch(/^perceptual hash +6 +3 +6 /);
+    expect(err).toMatch(/queries 6 of 6/);
+  });
+
+  it("finds a turned mark only when it turns the query", async () => {
+    const upright = JSON.parse((await evaluate([...both(), "--json", "--turns", "1"])).out);
+    const { out } = await evaluate([...both(), "--json", "--turns", "4"]);
+    expect(JSON.parse(out).map).toBeGreaterThanOrEqual(upright.map);
+    expect(JSON.parse(out).recall1).toBe(1);
+  });
+
+  it("runs the one-shot test over an archive laid out as the published one", async () => {
+    const png = async (shapes: string, ink: string) =>
+      new Uint8Array(
+        await sharp(
+          Buffer.from(
+            `<svg xmlns="http://www.w3.org/2000/svg" width="105" height="105" viewBox="0 0 200 200"><rect width="200" height="200" fill="white"/><g fill="none" stroke="${ink}">${shapes}</g></svg>`,
+          ),
+        )
+          .png()
+          .toBuffer(),
+      );
+    writeFileSync(
+      at("runs.zip"),
+      zipSync({
+        "run01/class_labels.txt": strToU8(
+          "run01/test/item01.png run01/training/class02.png\nrun01/test/item02.png run01/training/class02.png\n",
+        ),
+        "run01/test/item01.png": await png(DESIGNS.wheel, "#333333"),
+        "run01/test/item02.png": await png(DESIGNS.wheel, "#000000"),
+        "run01/training/class02.png": await png(DESIGNS.wheel, "#000000"),
+        "run02/class_labels.txt": strToU8(
+          "run02/test/item01.png run02/training/class01.png\nrun02/test/item02.png run02/training/class02.png\n",
+        ),
+        "run02/test/item01.png": await png(DESIGNS.anchor, "#333333"),
+        // Labelled wrongly on purpose: the share that is right must come out at a half.
+        "run02/test/item02.png": await png(DESIGNS.anchor, "#222222"),
+        "run02/training/class01.png": await png(DESIGNS.anchor, "#000000"),
+        "run02/training/class02.png": await png(DESIGNS.crown, "#000000"),
+      }),
+    );
+    const { code, out, err } = await evaluate(["--glyphs", at("runs.zip"), "--json"]);
+    expect(err).not.toMatch(/must/);
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toEqual({ runs: 2, drawings: 4, accuracy: 0.75 });
+  });
+
+  it.each([
+    [
+      "a missing folder",
+      ["--references", "/nowhere/at/all", "--queries", "."],
+      /--references: must be a readable folder\. Received \/nowhere\/at\/all\./,
+    ],
+    [
+      "an empty folder",
+      ["--references", at("empty"), "--queries", at("queries")],
+      /--references: must hold folders of photographs, <class>\/<image>/,
+    ],
+    [
+      "a class without a reference",
+      ["--references", at("references"), "--queries", at("strangers")],
+      /--queries: every class must have a reference .* Received 1 without: unheard-of\./,
+    ],
+    [
+      "an unreadable photograph",
+      ["--references", at("references"), "--queries", at("damaged")],
+      /damaged\/anchor\/broken\.jpg: must be a photograph that can be decoded\. Received: /,
+    ],
+    ["no folders", [], /--references and --queries: must both be given, or --glyphs\./],
+    [
+      "a turn count that is none",
+      ["--turns", "many"],
+      /--turns: must be a whole number from 1 to 360\. Received many\./,
+    ],
+    ["an unknown option", ["--reference", "x"], /Unknown option '--reference'/],
+  ])("names %s and fails", async (_, options, message) => {
+    const { code, out, err } = await evaluate(options);
+    expect(err).toMatch(message);
+    expect(code).toBe(1);
+    expect(out).toBe("");
+  });
+
+  it("refuses to run with a model folder that is not there", async () => {
+    const { code, err } = await evaluate(both(), { COUNTERMARK_MODEL: at("empty") });
+    expect(err).toMatch(/model\.json: must be a readable file \(COUNTERMARK_MODEL names the folder\)/);
+    expect(code).toBe(1);
+  });
+});

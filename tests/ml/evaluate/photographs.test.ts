@@ -1,0 +1,38 @@
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { modelFacts } from "#ml/embed";
+import { readClasses } from "#ml/evaluate/folders";
+import { measureGlyphs } from "#ml/evaluate/glyphs";
+import { measure } from "#ml/evaluate/measure";
+import { shipped } from "#ml/evaluate/method";
+
+// Photographs and drawings that nobody of the project made and that the model never saw. They are not part of
+// the project and lie beside it: crests printed from worn woodblocks (Kamon data set, CC BY-SA 4.0; scans of
+// Ansei Bukan) and the Omniglot one-shot test (Lake, Salakhutdinov and Tenenbaum, Science 350, 2015; MIT).
+const IMAGES = join(import.meta.dirname, "..", "..", "..", "..", "shared", "images");
+const missing = !existsSync(IMAGES);
+if (missing)
+  console.log("Skipped: retrieval figures on crests and glyphs, because ../shared/images is missing.");
+
+const silent = () => undefined;
+
+describe.skipIf(missing)("the shipped pipeline, on images from elsewhere", async () => {
+  const { id, queryTurns } = await modelFacts();
+  const method = shipped(id, queryTurns);
+
+  it("finds worn crests from other pages: recall@1 0.83, recall@5 0.97", { timeout: 240_000 }, async () => {
+    const references = await readClasses(join(IMAGES, "crests", "references"), "references");
+    const queries = await readClasses(join(IMAGES, "crests", "queries"), "queries");
+    const figures = await measure(method, references, queries, [], silent);
+    expect(figures).toMatchObject({ references: 108, classes: 108, queries: 273 });
+    expect(figures.recall1).toBeGreaterThanOrEqual(0.83);
+    expect(figures.recall5).toBeGreaterThanOrEqual(0.97);
+  });
+
+  it("tells drawn characters apart after one example: accuracy 0.85", { timeout: 240_000 }, async () => {
+    const figures = await measureGlyphs(method, join(IMAGES, "glyphs", "all_runs.zip"), silent);
+    expect(figures).toMatchObject({ runs: 20, drawings: 400 });
+    expect(figures.accuracy).toBeGreaterThanOrEqual(0.85);
+  });
+});
