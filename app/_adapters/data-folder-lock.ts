@@ -1,3 +1,4 @@
+import { randomBytes } from "node:crypto";
 import {
   closeSync,
   mkdirSync,
@@ -10,8 +11,13 @@ import {
 } from "node:fs";
 import { join } from "node:path";
 
-/** Who holds a data folder. */
-export type Holder = { readonly pid: number; readonly since: string; readonly address: string | null };
+/** Who holds a data folder. Only who may read the folder can read the key, so it stands for being its operator. */
+export type Holder = {
+  readonly pid: number;
+  readonly since: string;
+  readonly address: string | null;
+  readonly key: string;
+};
 
 type LockFile = Holder & { readonly started: string | null };
 
@@ -30,6 +36,8 @@ export class DataFolderInUse extends Error {
 }
 
 export type DataFolderLock = {
+  /** What an operator's request to this process must carry. */
+  readonly key: string;
   /** Writes into the lock where this process answers, so that others can be told. */
   announce(address: string): void;
   release(): void;
@@ -48,6 +56,7 @@ export function lockDataFolder(folder: string): DataFolderLock {
     pid: process.pid,
     since: new Date().toISOString(),
     address: null,
+    key: randomBytes(32).toString("base64url"),
     started: startOf(process.pid),
   };
   for (let attempt = 0; ; attempt++) {
@@ -69,6 +78,7 @@ export function lockDataFolder(folder: string): DataFolderLock {
   };
   process.once("exit", release);
   return {
+    key: mine.key,
     announce: (address) => {
       const next = `${file}.${process.pid}`;
       writeFileSync(next, JSON.stringify({ ...mine, address }), { mode: 0o600 });

@@ -6,10 +6,13 @@ import { type DataFolderLock, lockDataFolder } from "./data-folder-lock.ts";
 import { openEmbeddedPostgres } from "./embedded-postgres.ts";
 import { PrismaClient } from "./generated/client.ts";
 import { applyMigrations } from "./migrate.ts";
+import { withWholeScripts } from "./whole-scripts.ts";
 
 export type Database = {
   readonly kind: "embedded" | "server";
   readonly prisma: PrismaClient;
+  /** What an operator's request to the process that holds the embedded database must carry; null on a server. */
+  readonly operatorKey: string | null;
   /** Lets others be told where the process that holds the embedded database answers. */
   announce(address: string): void;
   /** Names of the migrations applied while opening. */
@@ -44,13 +47,14 @@ async function openEmbedded({ dataFolder, prismaFolder }: DatabaseSettings): Pro
     const embedded = await openEmbeddedPostgres(folder, join(prismaFolder, "empty-database.tar.gz"));
     // The embedded engine has one connection: more than one client at a time would mix up their answers.
     const adapter = new PrismaPg({ host: embedded.host, user: "postgres", database: "postgres", max: 1 });
-    const migrated = await applyMigrations(adapter, prismaFolder);
+    const migrated = await migrate(adapter, prismaFolder);
     // A transaction holds the only connection, so others wait their turn longer than Prisma would let them.
     const prisma = new PrismaClient({ adapter, transactionOptions: { maxWait: 30_000, timeout: 30_000 } });
     return {
       kind: "embedded",
       prisma,
       migrated,
+      operatorKey: lock?.key ?? null,
       announce: (address) => lock?.announce(address),
       dump: () => embedded.engine.dumpDataDir("gzip"),
       close: async () => {
@@ -75,6 +79,7 @@ async function openServer(url: string, prismaFolder: string): Promise<Database> 
     kind: "server",
     prisma,
     migrated,
+    operatorKey: null,
     announce: () => undefined,
     dump: () => Promise.reject(new Error("A database on a server is dumped with its own tools (pg_dump).")),
     close: () => prisma.$disconnect(),
@@ -87,8 +92,17 @@ async function migrateServer(url: string, prismaFolder: string): Promise<readonl
   await guard.connect();
   try {
     await guard.query("SELECT pg_advisory_lock(hashtext('countermark migrations'))");
-    return await applyMigrations(new PrismaPg({ connectionString: url }), prismaFolder);
+    return await migrate(new PrismaPg({ connectionString: url }), prismaFolder);
   } finally {
     await guard.end();
+  }
+}
+
+async function migrate(adapter: PrismaPg, prismaFolder: string): Promise<readonly string[]> {
+  const scripts = withWholeScripts(adapter);
+  try {
+    return await applyMigrations(scripts, prismaFolder);
+  } finally {
+    await scripts.closeAll();
   }
 }

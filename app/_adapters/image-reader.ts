@@ -2,7 +2,7 @@ import { fileTypeFromBuffer } from "file-type";
 import sharp, { type Metadata, type Sharp } from "sharp";
 import { type FieldError, received } from "#core/field-error";
 import { SMALLEST_REGION } from "#core/photographs/region";
-import { fail, ok, type Result } from "#core/result";
+import { fail, ok } from "#core/result";
 import type { ImageReader, ReadImage } from "../_usecases/ports.ts";
 
 /** What may come in. Limits are stated where they are broken. */

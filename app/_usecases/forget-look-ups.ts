@@ -6,7 +6,10 @@ type Needs = { readonly lookUps: LookUps; readonly blobs: Blobs };
  * The owner deletes a look-up, its photograph with it.
  * @returns false when there is no such look-up of this owner
  */
-export async function deleteLookUp(needs: Needs, { id, ownerHash }: { id: string; ownerHash: string }): Promise<boolean> {
+export async function deleteLookUp(
+  needs: Needs,
+  { id, ownerHash }: { id: string; ownerHash: string },
+): Promise<boolean> {
   const kept = await needs.lookUps.find(id);
   if (kept?.ownerHash !== ownerHash) return false;
   await forget(needs, id, kept.sha256);

@@ -4,7 +4,16 @@ import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photograph
 import { ok, type Result } from "#core/result";
 import { noneFits } from "#core/similarity/likeness";
 import { rankEntries } from "#core/similarity/rank";
-import type { Blobs, Clock, Embedder, ImageReader, KeptLookUp, LookUps, Nearest, Randomness } from "./ports.ts";
+import type {
+  Blobs,
+  Clock,
+  Embedder,
+  ImageReader,
+  KeptLookUp,
+  LookUps,
+  Nearest,
+  Randomness,
+} from "./ports.ts";
 
 type Needs = {
   readonly images: ImageReader;
@@ -36,7 +45,10 @@ const DAY = 24 * 60 * 60 * 1000;
  * Looks a mark up: reads the photograph, embeds its region in all turns, finds the nearest photographs, ranks the
  * entries they belong to and keeps the answer with the version of the model that gave it.
  */
-export async function lookUpMark(needs: Needs, question: LookUpQuestion): Promise<Result<KeptLookUp, FieldError>> {
+export async function lookUpMark(
+  needs: Needs,
+  question: LookUpQuestion,
+): Promise<Result<KeptLookUp, FieldError>> {
   const { images, blobs, embedder, nearest, lookUps, clock, randomness } = needs;
   const stage = question.onStage ?? (() => undefined);
   stage("received");

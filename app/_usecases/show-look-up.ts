@@ -10,7 +10,10 @@ type Needs = {
 };
 
 /** A kept look-up with its entries as they stand now; null when it never was, or its time is over. */
-export async function showLookUp(needs: Needs, id: string): Promise<{ kept: KeptLookUp; view: LookUpView } | null> {
+export async function showLookUp(
+  needs: Needs,
+  id: string,
+): Promise<{ kept: KeptLookUp; view: LookUpView } | null> {
   const kept = await needs.lookUps.find(id);
   if (!kept || (kept.expiresAt !== null && kept.expiresAt <= needs.clock.now())) return null;
   return { kept, view: await resolve(needs, kept) };
@@ -26,7 +29,9 @@ async function resolve({ entries, likeness }: Needs, kept: KeptLookUp): Promise<
     const photograph = photographs.get(hit.photographId);
     if (!entry || !photograph) return [];
     const { similarity, turn } = hit;
-    return [{ entry, photograph, similarity, likeness: likenessOf(similarity, likeness), turn, photographsNear }];
+    return [
+      { entry, photograph, similarity, likeness: likenessOf(similarity, likeness), turn, photographsNear },
+    ];
   });
   return {
     id: kept.id,

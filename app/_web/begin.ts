@@ -1,0 +1,22 @@
+import { forgetExpired } from "#usecases/forget-look-ups";
+import { live } from "./live.ts";
+
+const HOUR = 60 * 60 * 1000;
+
+/** What this process does once, at its start: opens everything, and from then on forgets look-ups whose time is over. */
+export async function begin(): Promise<void> {
+  const wired = await live();
+  wired.database.announce(
+    process.env.COUNTERMARK_ADDRESS ?? `http://127.0.0.1:${process.env.PORT ?? "3000"}`,
+  );
+  const forget = () =>
+    forgetExpired(wired).catch((error: unknown) => {
+      process.stderr.write(
+        `Forgetting old look-ups failed and is tried again in an hour: ${String(error)}\n`,
+      );
+    });
+  await forget();
+  setInterval(forget, HOUR).unref();
+  for (const signal of ["SIGINT", "SIGTERM"] as const)
+    process.once(signal, () => void wired.database.close().finally(() => process.exit(0)));
+}

@@ -1,0 +1,62 @@
+import { join, resolve } from "node:path";
+import { z } from "zod";
+
+const flag = z
+  .enum(["0", "1"])
+  .default("0")
+  .transform((v) => v === "1");
+
+const schema = z.object({
+  /** Address of a Postgres server with pgvector; the embedded database without it. */
+  DATABASE_URL: z
+    .string()
+    .regex(/^postgres(ql)?:\/\//, "must begin with postgres:// or postgresql://")
+    .optional(),
+  /** Where images and the embedded database lie. */
+  COUNTERMARK_DATA: z.string().min(1).default("data"),
+  /** 1 offers the demo's photographs to try. */
+  COUNTERMARK_DEMO: flag,
+  /** Days a look-up is kept unless its owner keeps it. */
+  COUNTERMARK_LOOKUP_DAYS: z.coerce.number().min(0.01).max(3650).default(30),
+  /** The address people reach this host at, when a proxy in front of it changes the Host header. */
+  COUNTERMARK_ORIGIN: z.url().optional(),
+});
+
+export type Environment = {
+  readonly databaseUrl: string | null;
+  readonly dataFolder: string;
+  readonly prismaFolder: string;
+  readonly demoFolder: string | null;
+  readonly lookUpDays: number;
+  readonly origin: string | null;
+};
+
+/**
+ * The settings of this host, from environment variables.
+ * @throws Error naming every variable that is wrong, its rule and the value received
+ */
+export function readEnvironment(variables: NodeJS.ProcessEnv = process.env): Environment {
+  const set = Object.fromEntries(Object.entries(variables).filter(([, value]) => value !== ""));
+  const parsed = schema.safeParse(set);
+  if (!parsed.success)
+    throw new Error(
+      parsed.error.issues
+        .map(({ path, message }) => {
+          const name = String(path[0]);
+          // An address may carry a password: it is not repeated in a message.
+          const value = name === "DATABASE_URL" ? "(not shown)" : JSON.stringify(variables[name]);
+          return `${name}: ${message}. Received ${value}.`;
+        })
+        .join("\n"),
+    );
+  const env = parsed.data;
+  const root = process.cwd();
+  return {
+    databaseUrl: env.DATABASE_URL ?? null,
+    dataFolder: resolve(/* turbopackIgnore: true */ root, env.COUNTERMARK_DATA),
+    prismaFolder: join(/* turbopackIgnore: true */ root, "prisma"),
+    demoFolder: env.COUNTERMARK_DEMO ? join(/* turbopackIgnore: true */ root, "seed", "demo") : null,
+    lookUpDays: env.COUNTERMARK_LOOKUP_DAYS,
+    origin: env.COUNTERMARK_ORIGIN ?? null,
+  };
+}

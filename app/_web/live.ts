@@ -1,0 +1,63 @@
+import { join } from "node:path";
+import { createBlobs } from "#adapters/blobs";
+import { systemClock, systemRandomness } from "#adapters/chance";
+import { type Database, openDatabase } from "#adapters/database";
+import { createEmbedder } from "#adapters/embedder";
+import { createEntries } from "#adapters/entries-store";
+import { createImageReader } from "#adapters/image-reader";
+import { createLookUps } from "#adapters/look-ups-store";
+import { createMakers } from "#adapters/makers-store";
+import { createNearest } from "#adapters/nearest";
+import { createReferences } from "#adapters/references-store";
+import { type Environment, readEnvironment } from "./environment.ts";
+
+/** Everything a use case may need from outside, wired to the real thing. */
+export type Live = Awaited<ReturnType<typeof connect>>;
+
+// Kept on the global object: a bundler may give each route its own copy of this module, and the embedded
+// database can be opened once.
+const held = globalThis as typeof globalThis & { countermarkLive?: Promise<Live> | undefined };
+
+/** The wiring of this process; opens the database and loads the model the first time. */
+export function live(): Promise<Live> {
+  held.countermarkLive ??= connect(readEnvironment()).catch((error: unknown) => {
+    held.countermarkLive = undefined;
+    throw error;
+  });
+  return held.countermarkLive;
+}
+
+/** Opens and wires everything for the given settings; used by the scripts too. */
+export async function connect(environment: Environment) {
+  const database: Database = await openDatabase({
+    url: environment.databaseUrl,
+    dataFolder: environment.dataFolder,
+    prismaFolder: environment.prismaFolder,
+  });
+  try {
+    return { environment, database, ...wire(environment, database, await createEmbedder()) };
+  } catch (error) {
+    await database.close();
+    throw error;
+  }
+}
+
+function wire(
+  environment: Environment,
+  database: Database,
+  embedder: Awaited<ReturnType<typeof createEmbedder>>,
+) {
+  return {
+    embedder,
+    images: createImageReader(),
+    blobs: createBlobs(join(/* turbopackIgnore: true */ environment.dataFolder, "images")),
+    nearest: createNearest(database),
+    lookUps: createLookUps(database),
+    entries: createEntries(database),
+    makers: createMakers(database),
+    references: createReferences(database),
+    clock: systemClock,
+    randomness: systemRandomness,
+    likeness: embedder.likeness,
+  };
+}

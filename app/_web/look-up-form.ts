@@ -1,0 +1,70 @@
+import { readFile } from "node:fs/promises";
+import { isSha256 } from "#adapters/blobs";
+import { IMAGE_LIMITS } from "#adapters/image-reader";
+import { readPhotographsToTry } from "#adapters/photographs-to-try";
+import { type FieldError, received } from "#core/field-error";
+import type { Region } from "#core/photographs/region";
+import { fail, ok, type Result } from "#core/result";
+import type { Live } from "./live.ts";
+import { readForm } from "./read-form.ts";
+
+export type LookUpForm = { readonly bytes: Uint8Array; readonly region: Region | null };
+
+/**
+ * Reads the form of a look-up: the photograph itself, the name of one to try, or one's own earlier photograph; and
+ * the region, when it was drawn.
+ */
+export async function readLookUpForm(
+  request: Request,
+  live: Live,
+  ownerHash: string,
+): Promise<Result<LookUpForm, FieldError>> {
+  const form = await readForm(request, IMAGE_LIMITS.bytes);
+  if (!form.ok) return form;
+  const region = readRegion(form.value);
+  if (!region.ok) return region;
+  const bytes = await readBytes(form.value, live, ownerHash);
+  return bytes.ok ? ok({ bytes: bytes.value, region: region.value }) : bytes;
+}
+
+async function readBytes(
+  form: FormData,
+  live: Live,
+  ownerHash: string,
+): Promise<Result<Uint8Array, FieldError>> {
+  const file = form.get("photograph");
+  if (file instanceof File && (file.size > 0 || file.name !== ""))
+    return ok(new Uint8Array(await file.arrayBuffer()));
+  const name = form.get("try");
+  if (typeof name === "string" && name !== "") {
+    const { demoFolder } = live.environment;
+    const known = demoFolder === null ? undefined : (await readPhotographsToTry(demoFolder)).get(name);
+    return known
+      ? ok(await readFile(/* turbopackIgnore: true */ known.file))
+      : fail({ field: "try", rule: "try-unknown", received: received(name) });
+  }
+  const again = form.get("again");
+  if (typeof again === "string" && again !== "") {
+    const own = isSha256(again) && (await live.lookUps.imageOwnedBy(again, ownerHash));
+    const bytes = own ? await live.blobs.get(again) : null;
+    return bytes ? ok(bytes) : fail({ field: "again", rule: "again-unknown", received: received(again) });
+  }
+  return fail({ field: "photograph", rule: "image-missing", received: "" });
+}
+
+const PARTS = ["x", "y", "width", "height"] as const;
+
+function readRegion(form: FormData): Result<Region | null, FieldError> {
+  const texts = [...PARTS, "turn" as const].map(
+    (name) => [name, String(form.get(name) ?? "").trim()] as const,
+  );
+  if (texts.every(([, text]) => text === "")) return ok(null);
+  const numbers: Record<string, number> = {};
+  for (const [name, text] of texts) {
+    const number = text === "" ? (name === "turn" ? 0 : Number.NaN) : Number(text);
+    if (!Number.isFinite(number)) return fail({ field: name, rule: "number", received: received(text) });
+    numbers[name] = number;
+  }
+  const { x = 0, y = 0, width = 0, height = 0, turn = 0 } = numbers;
+  return ok({ x, y, width, height, turn });
+}

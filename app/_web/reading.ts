@@ -1,0 +1,51 @@
+import { cache } from "react";
+import { readPhotographsToTry } from "#adapters/photographs-to-try";
+import type { EntryView } from "#core/entries/entry";
+import type { MakerSummary, MakerView } from "#core/entries/maker";
+import type { EntryPage, EntryQuery } from "#core/entries/query";
+import type { LookUpView } from "#core/look-ups/look-up";
+import type { PhotographToTry } from "#core/look-ups/photograph-to-try";
+import { showLookUp as show } from "#usecases/show-look-up";
+import { live } from "./live.ts";
+import { ownerHash } from "./owner.ts";
+
+export { parseEntryQuery } from "./entry-query.ts";
+
+/** An entry by its slug; asked twice in one request, it is read once. */
+export const showEntry = cache(
+  async (slug: string): Promise<EntryView | null> => (await live()).entries.bySlug(slug),
+);
+
+export const showMaker = cache(
+  async (slug: string): Promise<MakerView | null> => (await live()).makers.bySlug(slug),
+);
+
+export async function listMakers(words: string): Promise<readonly MakerSummary[]> {
+  return (await live()).makers.list(words);
+}
+
+export async function searchEntries(query: EntryQuery): Promise<EntryPage> {
+  return (await live()).entries.search(query);
+}
+
+/** A look-up, and whether this browser's owner cookie made it. */
+export const showLookUp = cache(async (id: string): Promise<{ view: LookUpView; mine: boolean } | null> => {
+  const found = await show(await live(), id);
+  return found && { view: found.view, mine: found.kept.ownerHash === (await ownerHash()) };
+});
+
+export async function photographsToTry(): Promise<readonly PhotographToTry[]> {
+  const { demoFolder } = (await live()).environment;
+  if (demoFolder === null) return [];
+  const all = await readPhotographsToTry(demoFolder);
+  return [...all.values()].map(({ file: _file, ...photograph }) => photograph);
+}
+
+export async function referenceCounts() {
+  return (await live()).entries.counts();
+}
+
+/** Days a look-up is kept unless its owner keeps it. */
+export async function lookUpDays(): Promise<number> {
+  return (await live()).environment.lookUpDays;
+}
