@@ -5,7 +5,7 @@ import pg from "pg";
 import { type DataFolderLock, lockDataFolder } from "./data-folder-lock.ts";
 import { openEmbeddedPostgres } from "./embedded-postgres.ts";
 import { PrismaClient } from "./generated/client.ts";
-import { applyMigrations } from "./migrate.ts";
+import { applyMigrations, writeDifference } from "./migrate.ts";
 import { withWholeScripts } from "./whole-scripts.ts";
 
 export type Database = {
@@ -17,6 +17,8 @@ export type Database = {
   announce(address: string): void;
   /** Names of the migrations applied while opening. */
   readonly migrated: readonly string[];
+  /** The SQL that would bring the tables to what schema.prisma says; empty when nothing is missing. */
+  difference(): Promise<string>;
   /** For the embedded database: everything in it as a compressed archive, to be restored elsewhere. */
   dump(): Promise<Blob>;
   close(): Promise<void>;
@@ -44,7 +46,7 @@ async function openEmbedded({ dataFolder, prismaFolder }: DatabaseSettings): Pro
   }
   try {
     const folder = dataFolder === null ? null : join(dataFolder, "database");
-    const embedded = await openEmbeddedPostgres(folder, join(prismaFolder, "empty-database.tar.gz"));
+    const embedded = await openEmbeddedPostgres(folder, join(prismaFolder, "empty-database.tar.br"));
     // The embedded engine has one connection: more than one client at a time would mix up their answers.
     const adapter = new PrismaPg({ host: embedded.host, user: "postgres", database: "postgres", max: 1 });
     const migrated = await migrate(adapter, prismaFolder);
@@ -56,6 +58,7 @@ async function openEmbedded({ dataFolder, prismaFolder }: DatabaseSettings): Pro
       migrated,
       operatorKey: lock?.key ?? null,
       announce: (address) => lock?.announce(address),
+      difference: () => difference(adapter, prismaFolder),
       dump: () => embedded.engine.dumpDataDir("gzip"),
       close: async () => {
         await prisma.$disconnect();
@@ -81,6 +84,7 @@ async function openServer(url: string, prismaFolder: string): Promise<Database> 
     migrated,
     operatorKey: null,
     announce: () => undefined,
+    difference: () => difference(new PrismaPg({ connectionString: url }), prismaFolder),
     dump: () => Promise.reject(new Error("A database on a server is dumped with its own tools (pg_dump).")),
     close: () => prisma.$disconnect(),
   };
@@ -102,6 +106,15 @@ async function migrate(adapter: PrismaPg, prismaFolder: string): Promise<readonl
   const scripts = withWholeScripts(adapter);
   try {
     return await applyMigrations(scripts, prismaFolder);
+  } finally {
+    await scripts.closeAll();
+  }
+}
+
+async function difference(adapter: PrismaPg, prismaFolder: string): Promise<string> {
+  const scripts = withWholeScripts(adapter);
+  try {
+    return await writeDifference(scripts, prismaFolder);
   } finally {
     await scripts.closeAll();
   }

@@ -2,6 +2,8 @@ import { existsSync } from "node:fs";
 import { mkdtemp, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { promisify } from "node:util";
+import { brotliDecompress } from "node:zlib";
 import { PGlite } from "@electric-sql/pglite";
 import { pg_trgm } from "@electric-sql/pglite/contrib/pg_trgm";
 import { unaccent } from "@electric-sql/pglite/contrib/unaccent";
@@ -20,11 +22,14 @@ export type EmbeddedPostgres = {
  * Opens the embedded database on disk. A folder that doesn't exist yet is made from a prepared dump, which takes
  * about 2 s; without the dump the engine makes one from nothing, which takes about 10 s.
  * @param folder null keeps the database in memory
- * @param dump path of the prepared dump
+ * @param dump path of the prepared dump, a tar archive compressed with Brotli
  */
 export async function openEmbeddedPostgres(folder: string | null, dump: string): Promise<EmbeddedPostgres> {
   const isNew = folder === null || !existsSync(join(folder, "PG_VERSION"));
-  const prepared = isNew && existsSync(dump) ? { loadDataDir: new Blob([await readFile(dump)]) } : {};
+  const prepared =
+    isNew && existsSync(dump)
+      ? { loadDataDir: new Blob([await promisify(brotliDecompress)(await readFile(dump))]) }
+      : {};
   const engine = await PGlite.create({
     ...(folder === null ? {} : { dataDir: folder }),
     ...prepared,

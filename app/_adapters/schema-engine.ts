@@ -38,7 +38,10 @@ async function load(): Promise<EngineModule> {
   const module = (await import(/* turbopackIgnore: true */ /* @vite-ignore */ glue)) as EngineModule;
   const bytes = await readFile(join(folder, "schema_engine_bg.wasm"));
   const { instance } = await WebAssembly.instantiate(bytes, {
-    "./schema_engine_bg.js": module as unknown as WebAssembly.ModuleImports,
+    "./schema_engine_bg.js": {
+      ...module,
+      ...timersThatLetGo(module),
+    } as unknown as WebAssembly.ModuleImports,
   });
   module.__wbg_set_wasm(instance.exports);
   Object.assign(globalThis, {
@@ -50,4 +53,26 @@ async function load(): Promise<EngineModule> {
   });
   (instance.exports.__wbindgen_start as () => void)();
   return module;
+}
+
+/**
+ * The engine's own time-outs (ten seconds for a lock) run on after it has finished: they must not keep the process.
+ */
+function timersThatLetGo(module: EngineModule): Record<string, (...words: unknown[]) => unknown> {
+  return Object.fromEntries(
+    Object.entries(module).flatMap(([name, start]) => {
+      if (!name.startsWith("__wbg_setTimeout")) return [];
+      return [
+        [
+          name,
+          (...words: unknown[]) => {
+            const timer: unknown = (start as unknown as (...words: unknown[]) => unknown)(...words);
+            if (timer instanceof Object && "unref" in timer && typeof timer.unref === "function")
+              timer.unref();
+            return timer;
+          },
+        ],
+      ];
+    }),
+  );
 }

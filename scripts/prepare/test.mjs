@@ -37,11 +37,13 @@ export async function test(words) {
   }
 }
 
-
 /** @returns {Promise<number>} how many of the checks failed; what they found is printed */
 async function check() {
   const checks = [
-    ["checking form and lint", ["node_modules/@biomejs/biome/bin/biome", "check", "--error-on-warnings", "."]],
+    [
+      "checking form and lint",
+      ["node_modules/@biomejs/biome/bin/biome", "check", "--error-on-warnings", "."],
+    ],
     ["checking types", ["node_modules/typescript/bin/tsc", "--noEmit"]],
   ];
   let failed = 0;
@@ -73,7 +75,9 @@ function readResults() {
   if (!existsSync(resultsFile)) return { passed: 0, failed: 0, skipped: 0 };
   const results = JSON.parse(readFileSync(resultsFile, "utf8"));
   // A file that could not even be loaded holds no test, but has failed.
-  const broken = results.testResults.filter((file) => file.status === "failed" && file.assertionResults.length === 0);
+  const broken = results.testResults.filter(
+    (file) => file.status === "failed" && file.assertionResults.length === 0,
+  );
   return {
     passed: results.numPassedTests,
     failed: results.numFailedTests + broken.length,

@@ -1,0 +1,35 @@
+import { openImportFolder } from "#adapters/import-folder";
+import { importReferences } from "#usecases/import-references";
+import { readEnvironment } from "#web/environment";
+import { connect, type Live } from "#web/live";
+import { sentence } from "./error-sentences.ts";
+
+/**
+ * Brings the database to where a host can be started on it: made when it is new, every migration applied, and the
+ * demo taken in when COUNTERMARK_DEMO is 1 and nothing is in it yet. Prints a line for each step it is at.
+ */
+const environment = readEnvironment();
+console.log("opening");
+const wired = await connect(environment);
+try {
+  for (const name of wired.database.migrated) console.log(`migrated ${name}`);
+  const { entries } = await wired.entries.counts();
+  if (environment.demoFolder !== null && entries === 0) await takeDemoIn(wired, environment.demoFolder);
+  const counts = await wired.entries.counts();
+  console.log(`${counts.entries} entries, ${counts.photographs} photographs, ${counts.makers} makers`);
+} finally {
+  await wired.database.close();
+}
+
+async function takeDemoIn(wired: Live, folder: string): Promise<void> {
+  const result = await importReferences(wired, await openImportFolder(folder), {
+    dryRun: false,
+    by: "demo",
+    onProgress: ({ done, of }) => {
+      if (done % 20 === 0 || done === of) console.log(`taking the demo in: photograph ${done} of ${of}`);
+    },
+  });
+  if (result.ok) return;
+  const sentences = result.error.map((error) => `${error.file}:${error.line}: ${sentence(error)}`);
+  throw new Error(`The demo can't be taken in:\n${sentences.slice(0, 20).join("\n")}`);
+}
