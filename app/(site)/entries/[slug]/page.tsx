@@ -1,0 +1,41 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { EntryAgainst } from "#ui/entry/entry-against";
+import { EntryHead } from "#ui/entry/entry-head";
+import { EntryRelations } from "#ui/entry/entry-relations";
+import { EntrySays } from "#ui/entry/entry-says";
+import { EntryState } from "#ui/entry/entry-state";
+import { EntryWhat } from "#ui/entry/entry-what";
+import { EntryWhy } from "#ui/entry/entry-why";
+import { Viewer } from "#ui/viewer/viewer";
+import { showEntry } from "#web/reading";
+import styles from "./entry.module.css";
+
+type Props = { readonly params: Promise<{ readonly slug: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const entry = await showEntry((await params).slug);
+  return entry ? { title: entry.content.title } : {};
+}
+
+/** Answers in this order: what is it, how sure, why, what speaks against it, who says so. */
+export default async function EntryPage({ params }: Props) {
+  const view = await showEntry((await params).slug);
+  if (!view) notFound();
+  return (
+    <article className={styles.entry}>
+      <EntryHead view={view} />
+      <div className={styles.photographs}>
+        <Viewer title={view.content.title} photographs={view.photographs} />
+      </div>
+      <div className={styles.says}>
+        <EntryWhat view={view} />
+        <EntryState view={view} />
+        <EntryWhy view={view} />
+        <EntryAgainst view={view} />
+        <EntrySays view={view} />
+      </div>
+      <EntryRelations view={view} />
+    </article>
+  );
+}

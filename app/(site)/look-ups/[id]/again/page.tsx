@@ -1,0 +1,27 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { getTranslations } from "next-intl/server";
+import { AgainBench } from "#ui/look-up/again-bench";
+import { showLookUp } from "#web/reading";
+
+type Props = { readonly params: Promise<{ readonly id: string }> };
+
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await getTranslations("again");
+  return { title: t("title"), robots: { index: false } };
+}
+
+export default async function CropAgainPage({ params }: Props) {
+  const { id } = await params;
+  const [found, t] = await Promise.all([showLookUp(id), getTranslations("again")]);
+  if (!found?.mine) notFound();
+  return (
+    <>
+      <p>
+        <Link href={`/look-ups/${id}`}>{t("back")}</Link>
+      </p>
+      <AgainBench image={found.view.query} />
+    </>
+  );
+}

@@ -1,0 +1,34 @@
+import { getFormatter, getTranslations } from "next-intl/server";
+import { Bench } from "#ui/look-up/bench";
+import { PhotographsToTry } from "#ui/look-up/photographs-to-try";
+import { ReadingAnswers } from "#ui/look-up/reading-answers";
+import { photographsToTry, referenceCounts } from "#web/reading";
+import styles from "./home.module.css";
+
+/** Changes with what is imported, so it is never made ahead. */
+export const dynamic = "force-dynamic";
+
+export default async function LookUpPage() {
+  const t = await getTranslations("home");
+  const format = await getFormatter();
+  const [counts, toTry] = await Promise.all([referenceCounts(), photographsToTry()]);
+  return (
+    <>
+      <div className={styles.bench}>
+        <div className={styles.words}>
+          <h1>{t("what")}</h1>
+          <p className={styles.counts}>
+            {t("counts", {
+              entries: format.number(counts.entries),
+              photographs: format.number(counts.photographs),
+              makers: format.number(counts.makers),
+            })}
+          </p>
+        </div>
+        <Bench />
+      </div>
+      {toTry.length > 0 && <PhotographsToTry photographs={toTry} />}
+      <ReadingAnswers />
+    </>
+  );
+}

@@ -1,0 +1,32 @@
+import Link from "next/link";
+import { useTranslations } from "next-intl";
+import type { EntrySummary } from "#core/entries/entry";
+import type { LookUpMatch } from "#core/look-ups/look-up";
+import { Likeness } from "../likeness.tsx";
+import { PeriodWords } from "../period-words.tsx";
+import styles from "./compare.module.css";
+
+/** What is compared with, and how near the look-up found it. */
+export function CompareHead({
+  entry,
+  match,
+}: {
+  readonly entry: EntrySummary;
+  readonly match: LookUpMatch | null;
+}) {
+  const t = useTranslations("comparePage");
+  return (
+    <header className={styles.head}>
+      <div>
+        <h1 className={styles.title}>
+          <Link href={`/entries/${entry.slug}`}>{entry.title}</Link>
+        </h1>
+        <p>
+          {entry.maker && `${entry.maker.name}, `}
+          <PeriodWords period={entry.period} />
+        </p>
+      </div>
+      {match ? <Likeness likeness={match.likeness} similarity={match.similarity} /> : <p>{t("notListed")}</p>}
+    </header>
+  );
+}

@@ -1,0 +1,38 @@
+import type { Region } from "#core/photographs/region";
+import { placed } from "../cut.tsx";
+import { imageAtLeast } from "../image-address.ts";
+import styles from "./compare.module.css";
+
+type LayerProps = {
+  readonly image: {
+    readonly sha256: string;
+    readonly width: number;
+    readonly height: number;
+    readonly region: Region;
+  };
+  readonly alt: string;
+  readonly turn?: number;
+  readonly scale?: number;
+};
+
+/** Pixels across which a region is fetched, so that it stays sharp some way in. */
+const SHARP_TO = 1200;
+
+/** A photograph whose region fills the pane; what lies around the region stays in sight. */
+export function Layer({ image, alt, turn = 0, scale = 1 }: LayerProps) {
+  const { width, height } = image.region;
+  const fit = width >= height ? { width: "100%" } : { height: "100%" };
+  return (
+    <span className={styles.layer}>
+      <span className={styles.box} style={{ aspectRatio: `${width} / ${height}`, ...fit, scale }}>
+        {/* biome-ignore lint/performance/noImgElement: the server hands out the sizes itself. */}
+        <img
+          src={imageAtLeast(image, (SHARP_TO * image.width) / width)}
+          alt={alt}
+          draggable={false}
+          style={placed(image, turn)}
+        />
+      </span>
+    </span>
+  );
+}

@@ -1,0 +1,37 @@
+import Link from "next/link";
+import { useTranslations } from "next-intl";
+import type { EntryView } from "#core/entries/entry";
+import { How } from "../entry-line.tsx";
+import { PeriodWords } from "../period-words.tsx";
+import { StateSign } from "../state-sign.tsx";
+import styles from "./entry.module.css";
+
+/** What it is, whose, when, and how sure, before anything else. */
+export function EntryHead({ view }: { readonly view: EntryView }) {
+  const t = useTranslations("entry");
+  const { summary, content } = view;
+  return (
+    <header className={styles.head}>
+      <p className={styles.how}>
+        <How entry={summary} />
+      </p>
+      <h1>{content.title}</h1>
+      <p className={styles.maker}>
+        {summary.maker ? (
+          <>
+            {content.makerPart && `${t(`parts.${content.makerPart}`)} `}
+            <Link href={`/makers/${summary.maker.slug}`}>{summary.maker.name}</Link>
+            {summary.maker.place && `, ${summary.maker.place}`}
+          </>
+        ) : (
+          t("makerUnknown")
+        )}
+        <span className={styles.dot} aria-hidden="true" />
+        <PeriodWords period={summary.period} />
+      </p>
+      <p>
+        <StateSign state={summary.state} />
+      </p>
+    </header>
+  );
+}

@@ -1,0 +1,49 @@
+import { useTranslations } from "next-intl";
+import type { EntryView } from "#core/entries/entry";
+import { PeriodWords } from "../period-words.tsx";
+import { axisOver } from "../time/axis.ts";
+import { Ticks } from "../time/ticks.tsx";
+import { Track } from "../time/track.tsx";
+import styles from "./entry.module.css";
+import { Facts } from "./facts.tsx";
+
+/** Why: the period of use on the page's axis, the reason for each of its ends, and the sources. */
+export function EntryWhy({ view }: { readonly view: EntryView }) {
+  const t = useTranslations("entry");
+  const { content, summary } = view;
+  const axis = axisOver([summary.period], 6);
+  return (
+    <section aria-labelledby="why">
+      <h2 id="why">{t("why")}</h2>
+      <p>
+        {t("used")}{" "}
+        <strong className={styles.period}>
+          <PeriodWords period={summary.period} />
+        </strong>
+        {content.period && <span className={styles.edtf}> {t("edtf", { edtf: content.period })}</span>}
+      </p>
+      {axis && (
+        <div className={styles.axis}>
+          <Ticks axis={axis} />
+          <Track period={summary.period} axis={axis} />
+        </div>
+      )}
+      <Facts
+        facts={[
+          [t("fromReason"), content.periodFromReason],
+          [t("toReason"), content.periodToReason],
+        ]}
+      />
+      <h3 className={styles.sub}>{t("sources")}</h3>
+      {content.sources.length > 0 ? (
+        <ul className={styles.sources}>
+          {content.sources.map((source) => (
+            <li key={source}>{source}</li>
+          ))}
+        </ul>
+      ) : (
+        <p>{t("noSources")}</p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,50 @@
+import { useTranslations } from "next-intl";
+import type { FieldError } from "#core/field-error";
+import styles from "./field-error.module.css";
+
+/** What the rules are when an error does not say; the same figures as the server's. */
+export const LIMITS = { limitMb: 20, limitMp: 60, smallest: 8 } as const;
+
+/** The one place that turns an error into words: the field, the rule, and what was received. */
+export function FieldErrorWords({ error }: { readonly error: FieldError }) {
+  const t = useTranslations();
+  const field = t.has(`fields.${error.field}` as "fields.photograph")
+    ? t(`fields.${error.field}` as "fields.photograph")
+    : error.field;
+  const values = {
+    ...LIMITS,
+    accepted: t("rules.acceptedTypes"),
+    width: "?",
+    height: "?",
+    from: "?",
+    to: "?",
+    allowed: "?",
+    event: error.received,
+    ...error.params,
+    field,
+    received: error.received,
+  };
+  const rule = `rules.${error.rule}` as "rules.edtf";
+  return t(t.has(rule) ? rule : "rules.unknown", { ...values, rule: error.rule });
+}
+
+/** An error shown at its field or at the head of a form; `id` ties it to the field it is about. */
+export function FieldErrorNote({ error, id }: { readonly error: FieldError; readonly id?: string }) {
+  return (
+    <p className={styles.error} id={id} role="alert">
+      <svg width="18" height="18" viewBox="0 0 18 18" aria-hidden="true" focusable="false">
+        <path
+          d="M9 1.500 17 16H1z"
+          fill="none"
+          stroke="currentColor"
+          strokeWidth="1.500"
+          strokeLinejoin="round"
+        />
+        <path d="M9 6.500v5M9 12.800v1.500" stroke="currentColor" strokeWidth="1.700" />
+      </svg>
+      <span>
+        <FieldErrorWords error={error} />
+      </span>
+    </p>
+  );
+}

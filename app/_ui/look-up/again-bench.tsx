@@ -1,0 +1,52 @@
+"use client";
+
+import { useTranslations } from "next-intl";
+import { useState } from "react";
+import { type Region, wholeOf } from "#core/photographs/region";
+import { FieldErrorNote } from "../field-error.tsx";
+import { imageAtLeast } from "../image-address.ts";
+import plain from "../plain.module.css";
+import { rounded } from "./crop-geometry.ts";
+import { Cropping } from "./cropping.tsx";
+import { Progress } from "./progress.tsx";
+import { useLookUp } from "./use-look-up.ts";
+
+type AgainBenchProps = {
+  readonly image: {
+    readonly sha256: string;
+    readonly width: number;
+    readonly height: number;
+    readonly region: Region;
+  };
+};
+
+/** The bench for a photograph that was looked up before: crop it otherwise and ask again. */
+export function AgainBench({ image }: AgainBenchProps) {
+  const t = useTranslations("bench");
+  const lookUp = useLookUp();
+  const [region, setRegion] = useState(image.region);
+
+  function send() {
+    const form = new FormData();
+    form.set("again", image.sha256);
+    for (const [key, value] of Object.entries(rounded(region))) form.set(key, String(value));
+    lookUp.send(form);
+  }
+
+  return (
+    <div data-bench="chosen">
+      {lookUp.state.now === "refused" && <FieldErrorNote error={lookUp.state.error} />}
+      {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
+      <div hidden={lookUp.state.now === "running"}>
+        <Cropping src={imageAtLeast(image, 1280)} image={image} region={region} onRegion={setRegion} name="">
+          <button type="button" className={plain.button} onClick={send}>
+            {t("lookUp")}
+          </button>
+          <button type="button" className={plain.quiet} onClick={() => setRegion(wholeOf(image))}>
+            {t("whole")}
+          </button>
+        </Cropping>
+      </div>
+    </div>
+  );
+}

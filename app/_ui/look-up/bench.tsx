@@ -1,0 +1,119 @@
+"use client";
+
+import { useTranslations } from "next-intl";
+import { useEffect, useRef, useState } from "react";
+import { wholeOf } from "#core/photographs/region";
+import { FieldErrorNote } from "../field-error.tsx";
+import plain from "../plain.module.css";
+import styles from "./bench.module.css";
+import { checkFile } from "./check-file.ts";
+import { ChooseForm } from "./choose-form.tsx";
+import { rounded } from "./crop-geometry.ts";
+import { Cropping } from "./cropping.tsx";
+import { Progress } from "./progress.tsx";
+import { useChosenPhotograph } from "./use-chosen-photograph.ts";
+import { useLookUp } from "./use-look-up.ts";
+
+/**
+ * The bench: choose, drop, paste or take a photograph; turn and crop it to the mark; look it up. The photograph
+ * stays as it is: what is sent is the file and the region, never a copy drawn by the browser.
+ */
+export function Bench() {
+  const t = useTranslations("bench");
+  const lookUp = useLookUp();
+  const { chosen, choose, drop, setRegion } = useChosenPhotograph();
+  const [over, setOver] = useState(false);
+  const bench = useRef<HTMLDivElement>(null);
+
+  function take(file: File) {
+    const error = checkFile(file);
+    if (error) lookUp.refuse(error);
+    else {
+      lookUp.clear();
+      choose(file);
+    }
+  }
+
+  useEffect(() => {
+    const onPaste = (event: ClipboardEvent) => {
+      const file = event.clipboardData?.files[0];
+      if (file) take(file);
+    };
+    document.addEventListener("paste", onPaste);
+    return () => document.removeEventListener("paste", onPaste);
+  });
+
+  useEffect(() => {
+    if (chosen) bench.current?.querySelector<HTMLElement>("h2")?.focus();
+  }, [chosen?.file]);
+
+  function send() {
+    if (!chosen) return;
+    const form = new FormData();
+    form.set("photograph", chosen.file);
+    if (chosen.region) {
+      for (const [key, value] of Object.entries(rounded(chosen.region))) form.set(key, String(value));
+    }
+    lookUp.send(form);
+  }
+
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is an extra way in; the buttons inside do the same.
+    <div
+      ref={bench}
+      className={styles.bench}
+      data-bench={chosen ? "chosen" : "empty"}
+      data-over={over || undefined}
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={(event) => {
+        event.preventDefault();
+        setOver(false);
+        const file = event.dataTransfer.files[0];
+        if (file) take(file);
+      }}
+    >
+      {lookUp.state.now === "refused" && <FieldErrorNote error={lookUp.state.error} />}
+      {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
+      {!chosen && lookUp.state.now !== "running" && <ChooseForm onFile={take} />}
+      {chosen && (
+        <div hidden={lookUp.state.now === "running"}>
+          <Cropping
+            src={chosen.url}
+            image={chosen.size}
+            region={chosen.region}
+            onRegion={setRegion}
+            name={chosen.file.name}
+            unreadable={chosen.unreadable}
+          >
+            <button type="button" className={plain.button} onClick={send}>
+              {t("lookUp")}
+            </button>
+            {chosen.size && (
+              <button
+                type="button"
+                className={plain.quiet}
+                onClick={() => chosen.size && setRegion(wholeOf(chosen.size))}
+              >
+                {t("whole")}
+              </button>
+            )}
+            <button
+              type="button"
+              className={plain.quiet}
+              onClick={() => {
+                lookUp.clear();
+                drop();
+              }}
+            >
+              {t("another")}
+            </button>
+          </Cropping>
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,61 @@
+"use client";
+
+import { useTranslations } from "next-intl";
+import type { ReactNode } from "react";
+import type { Region } from "#core/photographs/region";
+import plain from "../plain.module.css";
+import type { Size } from "./crop-geometry.ts";
+import { CropNumbers } from "./crop-numbers.tsx";
+import { CropStage } from "./crop-stage.tsx";
+import styles from "./cropping.module.css";
+import { Turning } from "./turning.tsx";
+
+type CroppingProps = {
+  readonly src: string;
+  readonly image: Size | null;
+  readonly region: Region | null;
+  readonly onRegion: (region: Region) => void;
+  readonly name: string;
+  readonly unreadable?: boolean;
+  /** The buttons: what may be done with the photograph now. */
+  readonly children: ReactNode;
+};
+
+/** A photograph on the bench: the picture with the box, and beside it the same box as turn and numbers. */
+export function Cropping({
+  src,
+  image,
+  region,
+  onRegion,
+  name,
+  unreadable = false,
+  children,
+}: CroppingProps) {
+  const t = useTranslations("bench");
+  return (
+    <section className={styles.cropping} aria-labelledby="cropping">
+      <div className={styles.head}>
+        <h2 id="cropping" tabIndex={-1}>
+          {t("cropHeading")}
+        </h2>
+        <p className={plain.note}>{unreadable ? t("unreadable") : t("cropNote")}</p>
+      </div>
+      <div className={styles.picture}>
+        {image && region ? (
+          <CropStage src={src} image={image} region={region} onRegion={onRegion} />
+        ) : (
+          <p className={styles.blank}>{unreadable ? name : t("reading")}</p>
+        )}
+      </div>
+      <div className={styles.side}>
+        <div className={styles.actions}>{children}</div>
+        {image && region && (
+          <>
+            <Turning image={image} region={region} onRegion={onRegion} />
+            <CropNumbers image={image} region={region} onRegion={onRegion} />
+          </>
+        )}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,60 @@
+import Link from "next/link";
+import { useFormatter, useTranslations } from "next-intl";
+import type { LookUpMatch, LookUpView } from "#core/look-ups/look-up";
+import { EntryLine } from "../entry-line.tsx";
+import { Likeness } from "../likeness.tsx";
+import plain from "../plain.module.css";
+import styles from "./matches.module.css";
+
+/** The nearest entries, best first, one under the other. */
+export function Matches({ view }: { readonly view: LookUpView }) {
+  const t = useTranslations("lookUp");
+  const format = useFormatter();
+  if (view.matches.length === 0) return <p>{t("emptyReference")}</p>;
+  return (
+    <section aria-labelledby="matches">
+      <h2 id="matches" className={view.noneFits ? styles.heading : plain.hidden}>
+        {view.noneFits ? t("forComparison") : t("nearestHeading")}
+      </h2>
+      <ol className={styles.matches}>
+        {view.matches.map((match, i) => (
+          <li key={match.entry.slug}>
+            <EntryLine
+              entry={match.entry}
+              photograph={match.photograph}
+              large
+              eager={i < 2}
+              lead={<Likeness likeness={match.likeness} similarity={match.similarity} />}
+            >
+              <p className={plain.note}>
+                <Why match={match} />
+              </p>
+              <p className={styles.compare}>
+                <Link
+                  className={plain.quiet}
+                  href={`/look-ups/${view.id}/compare/${match.entry.slug}?photograph=${match.photograph.id}`}
+                  aria-label={t("compareWith", { title: match.entry.title })}
+                >
+                  {t("compare")}
+                </Link>
+              </p>
+            </EntryLine>
+          </li>
+        ))}
+      </ol>
+      <p className={plain.note}>{t("searched", { count: format.number(view.searched) })}</p>
+    </section>
+  );
+}
+
+/** Why an entry is listed: which photograph, how it was turned, and how many of the entry's photographs are near. */
+function Why({ match }: { readonly match: LookUpMatch }) {
+  const t = useTranslations("lookUp");
+  const turn = ((Math.round(match.turn) % 360) + 360) % 360;
+  const near = { near: match.photographsNear, count: match.entry.photographCount };
+  return (
+    <>
+      {turn === 0 ? t("whyUpright") : t("whyTurned", { turn })} {t("whyNear", near)}
+    </>
+  );
+}

@@ -1,0 +1,51 @@
+import type { Metadata, Viewport } from "next";
+import { cookies } from "next/headers";
+import { NextIntlClientProvider } from "next-intl";
+import { getMessages, getTranslations } from "next-intl/server";
+import type { ReactNode } from "react";
+import { SiteFooter } from "#ui/site-footer";
+import { SiteHeader } from "#ui/site-header";
+import { SkipLink } from "#ui/skip-link";
+import { themeOf } from "./_ui/theme.ts";
+import "./globals.css";
+
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await getTranslations("site");
+  return {
+    title: { default: t("name"), template: `%s · ${t("name")}` },
+    description: t("description"),
+  };
+}
+
+export const viewport: Viewport = {
+  width: "device-width",
+  initialScale: 1,
+  themeColor: [
+    { media: "(prefers-color-scheme: light)", color: "#fcfcfa" },
+    { media: "(prefers-color-scheme: dark)", color: "#161a1b" },
+  ],
+};
+
+/** What only the server words stays on the server: the browser gets the messages of its islands alone. */
+async function islandMessages() {
+  const { bench, rules, fields, viewer, compare, theme, failure } = await getMessages();
+  return { bench, rules, fields, viewer, compare, theme, failure };
+}
+
+export default async function RootLayout({ children }: { readonly children: ReactNode }) {
+  const theme = themeOf((await cookies()).get("theme")?.value);
+  return (
+    <html lang="en" {...(theme === "system" ? {} : { "data-theme": theme })} suppressHydrationWarning>
+      <body>
+        <NextIntlClientProvider messages={await islandMessages()}>
+          <SkipLink />
+          <SiteHeader />
+          <main id="content" tabIndex={-1}>
+            {children}
+          </main>
+          <SiteFooter theme={theme} />
+        </NextIntlClientProvider>
+      </body>
+    </html>
+  );
+}

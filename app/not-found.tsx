@@ -1,0 +1,24 @@
+import Link from "next/link";
+import { getTranslations } from "next-intl/server";
+import styles from "./message-page.module.css";
+
+export default async function NotFound() {
+  const t = await getTranslations("notFound");
+  return (
+    <div className={styles.page}>
+      <h1>{t("heading")}</h1>
+      <p>{t("words")}</p>
+      <ul>
+        <li>
+          <Link href="/">{t("lookUp")}</Link>
+        </li>
+        <li>
+          <Link href="/entries">{t("entries")}</Link>
+        </li>
+        <li>
+          <Link href="/makers">{t("makers")}</Link>
+        </li>
+      </ul>
+    </div>
+  );
+}
