@@ -5,7 +5,7 @@ import pg from "pg";
 import { type DataFolderLock, lockDataFolder } from "./data-folder-lock.ts";
 import { openEmbeddedPostgres } from "./embedded-postgres.ts";
 import { PrismaClient } from "./generated/client.ts";
-import { applyMigrations, writeDifference } from "./migrate.ts";
+import { applyMigrations } from "./migrate.ts";
 import { withWholeScripts } from "./whole-scripts.ts";
 
 export type Database = {
@@ -17,8 +17,6 @@ export type Database = {
   announce(address: string): void;
   /** Names of the migrations applied while opening. */
   readonly migrated: readonly string[];
-  /** The SQL that would bring the tables to what schema.prisma says; empty when nothing is missing. */
-  difference(): Promise<string>;
   /** For the embedded database: everything in it as a compressed archive, to be restored elsewhere. */
   dump(): Promise<Blob>;
   close(): Promise<void>;
@@ -58,7 +56,6 @@ async function openEmbedded({ dataFolder, prismaFolder }: DatabaseSettings): Pro
       migrated,
       operatorKey: lock?.key ?? null,
       announce: (address) => lock?.announce(address),
-      difference: () => difference(adapter, prismaFolder),
       dump: () => embedded.engine.dumpDataDir("gzip"),
       close: async () => {
         await prisma.$disconnect();
@@ -84,7 +81,6 @@ async function openServer(url: string, prismaFolder: string): Promise<Database> 
     migrated,
     operatorKey: null,
     announce: () => undefined,
-    difference: () => difference(new PrismaPg({ connectionString: url }), prismaFolder),
     dump: () => Promise.reject(new Error("A database on a server is dumped with its own tools (pg_dump).")),
     close: () => prisma.$disconnect(),
   };
@@ -106,15 +102,6 @@ async function migrate(adapter: PrismaPg, prismaFolder: string): Promise<readonl
   const scripts = withWholeScripts(adapter);
   try {
     return await applyMigrations(scripts, prismaFolder);
-  } finally {
-    await scripts.closeAll();
-  }
-}
-
-async function difference(adapter: PrismaPg, prismaFolder: string): Promise<string> {
-  const scripts = withWholeScripts(adapter);
-  try {
-    return await writeDifference(scripts, prismaFolder);
   } finally {
     await scripts.closeAll();
   }

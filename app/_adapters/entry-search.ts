@@ -3,6 +3,9 @@ import type { Database } from "./database.ts";
 import { Prisma } from "./generated/client.ts";
 import { summaryInclude, toSummary } from "./rows.ts";
 
+/** Trigram likeness above which a word counts as misspelt; "hare" and "harl" stand at 0.6. */
+const NEARLY = 0.62;
+
 type Narrowing = "words" | "kind" | "technique" | "material" | "maker" | "period";
 
 /**
@@ -66,7 +69,7 @@ function narrow(query: EntryQuery, except?: Narrowing): Prisma.Sql {
   if (query.words.trim() !== "")
     add(
       "words",
-      Prisma.sql`(words.document @@ asked.document OR asked.plain <% words.plain OR words.plain LIKE '%' || ${likeText(query.words)} || '%')`,
+      Prisma.sql`(words.document @@ asked.document OR (asked.plain <% words.plain AND word_similarity(asked.plain, words.plain) > ${NEARLY}) OR words.plain LIKE '%' || ${likeText(query.words)} || '%')`,
     );
   if (query.kind) add("kind", Prisma.sql`revisions.kind = ${query.kind}`);
   if (query.technique) add("technique", Prisma.sql`revisions.technique = ${query.technique}`);

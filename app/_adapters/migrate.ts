@@ -27,26 +27,22 @@ export async function applyMigrations(
   }
 }
 
-/**
- * The SQL that would bring a database that has the given migrations to what schema.prisma says; empty when nothing
- * is missing. Needs a database it may use as scratch: it diffs the connected one.
- */
-export async function writeDifference(
+/** The SQL that makes an empty database what schema.prisma says; what a migration is written from. */
+export async function writeSchema(
   factory: SqlMigrationAwareDriverAdapterFactory,
   folder: string,
 ): Promise<string> {
-  const schema = await readFile(join(folder, "schema.prisma"), "utf8");
-  const engine = await openSchemaEngine(schema, factory);
-  const files = [{ path: join(folder, "schema.prisma"), content: schema }];
+  const path = join(folder, "schema.prisma");
+  const content = await readFile(path, "utf8");
+  const engine = await openSchemaEngine(content, factory);
   try {
     const result = await engine.diff({
-      from: { tag: "schemaDatasource", files, configDir: folder },
-      to: { tag: "schemaDatamodel", files },
+      from: { tag: "empty" },
+      to: { tag: "schemaDatamodel", files: [{ path, content }] },
       script: true,
       exitCode: null,
-      filters: { externalTables: ["public._prisma_migrations"], externalEnums: [] },
-      shadowDatabaseUrl: null,
-    } as Parameters<typeof engine.diff>[0]);
+      filters: NO_FILTER,
+    });
     return result.stdout ?? "";
   } finally {
     engine.free();

@@ -42,7 +42,8 @@ export async function connect(environment: Environment) {
   }
 }
 
-function wire(
+/** The wiring over an open database; `connect` opens one first. */
+export function wire(
   environment: Environment,
   database: Database,
   embedder: Awaited<ReturnType<typeof createEmbedder>>,

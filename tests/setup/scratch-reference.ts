@@ -12,7 +12,10 @@ import { type Live, wire } from "#web/live";
 /** The real wiring over a test's database, with a folder for images that is gone afterwards. */
 export async function wireScratch(database: Database): Promise<Live & { readonly end: () => Promise<void> }> {
   const folder = await mkdtemp(join(tmpdir(), "countermark-test-"));
-  const environment = { ...readEnvironment({ COUNTERMARK_DATA: folder, NODE_ENV: "test" }), databaseUrl: null };
+  const environment = {
+    ...readEnvironment({ COUNTERMARK_DATA: folder, NODE_ENV: "test" }),
+    databaseUrl: null,
+  };
   const wired = wire(environment, database, await createEmbedder());
   return { environment, database, ...wired, end: () => rm(folder, { recursive: true, force: true }) };
 }
@@ -27,13 +30,18 @@ export async function drawMark(seed: number, size = 240): Promise<Buffer> {
       const height = 10 + Math.floor(random() * 90);
       const shade = Math.floor(random() * 120);
       return {
-        input: { create: { width, height, channels: 3 as const, background: { r: shade, g: shade, b: shade } } },
+        input: {
+          create: { width, height, channels: 3 as const, background: { r: shade, g: shade, b: shade } },
+        },
         left: 20 + Math.floor(random() * 110),
         top: 20 + Math.floor(random() * 110),
       };
     }),
   );
-  return sharp(background, { raw: { width: size, height: size, channels: 3 } }).composite(bars).webp({ quality: 90 }).toBuffer();
+  return sharp(background, { raw: { width: size, height: size, channels: 3 } })
+    .composite(bars)
+    .webp({ quality: 90 })
+    .toBuffer();
 }
 
 function mulberry(seed: number): () => number {

@@ -14,6 +14,9 @@ type Part = { type?: string; year?: number | string; qualification?: Qualificati
  */
 export function parseInterval(text: string, field = "period"): Result<Interval, FieldError> {
   const edtf = text.trim();
+  // A period of use is counted in years of four digits; hours and geological ages are left to others.
+  if (/[TYE]/.test(edtf) || edtf.includes("-0000"))
+    return fail({ field, rule: "edtf-date-or-interval", received: received(text) });
   const parsed = parseEdtf(edtf);
   if (!parsed.success) {
     const rule = parsed.errors.some((e) => e.code === "INVALID_INTERVAL_ORDER") ? "edtf-order" : "edtf";

@@ -205,7 +205,7 @@ ALTER TABLE "revision_photographs" ADD CONSTRAINT "revision_photographs_photogra
 -- History is append-only: what was written stays as it was.
 CREATE FUNCTION refuse_change() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
-  RAISE EXCEPTION '% is append-only: % refused', TG_TABLE_NAME, TG_OP USING ERRCODE = 'restrict_violation';
+  RAISE EXCEPTION '% is append-only: % refused', TG_TABLE_NAME, TG_OP;
 END $$;
 
 CREATE TRIGGER revisions_are_immutable BEFORE UPDATE OR DELETE ON "revisions"

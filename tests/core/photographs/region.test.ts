@@ -1,0 +1,34 @@
+import { describe, expect, it } from "vitest";
+import { checkRegion, scaleRegion, wholeOf } from "#core/photographs/region";
+
+const image = { width: 400, height: 300 };
+
+describe("a region", () => {
+  it("may be the whole image", () => {
+    expect(checkRegion(wholeOf(image), image)).toEqual({ ok: true, value: wholeOf(image) });
+  });
+
+  it.each([
+    [{ x: -1, y: 0, width: 100, height: 100, turn: 0 }, "region-inside"],
+    [{ x: 350, y: 0, width: 100, height: 100, turn: 0 }, "region-inside"],
+    [{ x: 0, y: 0, width: 4, height: 100, turn: 0 }, "region-size"],
+    [{ x: 0, y: 0, width: Number.NaN, height: 100, turn: 0 }, "region-numbers"],
+  ])("%j is refused by the rule %s", (region, rule) => {
+    expect(checkRegion(region, image)).toMatchObject({ ok: false, error: { field: "region", rule } });
+  });
+
+  it("turns within one full turn", () => {
+    const turned = checkRegion({ ...wholeOf(image), turn: -90 }, image);
+    expect(turned).toMatchObject({ value: { turn: 270 } });
+  });
+
+  it("is carried over to a smaller image", () => {
+    expect(scaleRegion({ x: 100, y: 50, width: 200, height: 80, turn: 30 }, 0.5)).toEqual({
+      x: 50,
+      y: 25,
+      width: 100,
+      height: 40,
+      turn: 30,
+    });
+  });
+});
