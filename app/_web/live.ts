@@ -48,10 +48,12 @@ export function wire(
   database: Database,
   embedder: Awaited<ReturnType<typeof createEmbedder>>,
 ) {
+  const imagesFolder = join(/* turbopackIgnore: true */ environment.dataFolder, "images");
   return {
     embedder,
     images: createImageReader(),
-    blobs: createBlobs(join(/* turbopackIgnore: true */ environment.dataFolder, "images")),
+    imagesFolder,
+    blobs: createBlobs(imagesFolder),
     nearest: createNearest(database),
     lookUps: createLookUps(database),
     entries: createEntries(database),

@@ -1,8 +1,7 @@
-import { isSha256 } from "#adapters/blobs";
-import { describeImage, reduceImage } from "#adapters/reduce-image";
+import { isSha256, REDUCED_WIDTHS, reducedCopy } from "#adapters/blobs";
+import { describeImage } from "#adapters/reduce-image";
 import { live } from "./live.ts";
 
-const WIDTHS = [320, 640, 1280] as const;
 /** The bytes behind a name never change, so a browser may keep them; it must not share a look-up's with others. */
 const KEEP = "private, max-age=31536000, immutable";
 
@@ -12,18 +11,17 @@ export async function showImage(
   width: string | null,
   known: string | null,
 ): Promise<Response> {
-  const wanted = width === null ? null : WIDTHS.find((w) => String(w) === width);
+  const wanted = width === null ? null : REDUCED_WIDTHS.find((w) => String(w) === width);
   if (!isSha256(sha256) || wanted === undefined) return new Response(null, { status: 404 });
   const tag = `"${sha256}-${wanted ?? "whole"}"`;
   if (known === tag)
     return new Response(null, { status: 304, headers: { etag: tag, "cache-control": KEEP } });
-  const bytes = await (await live()).blobs.get(sha256);
+  const { blobs, imagesFolder } = await live();
+  const bytes = await (wanted === null ? blobs.get(sha256) : reducedCopy(imagesFolder, sha256, wanted));
   if (!bytes) return new Response(null, { status: 404 });
-  const { width: has, type } = await describeImage(bytes);
-  const reduced = wanted !== null && wanted < has ? await reduceImage(bytes, wanted) : null;
-  return new Response(new Uint8Array(reduced ?? bytes), {
+  return new Response(new Uint8Array(bytes), {
     headers: {
-      "content-type": reduced ? "image/webp" : type,
+      "content-type": (await describeImage(bytes)).type,
       "cache-control": KEEP,
       etag: tag,
       "x-content-type-options": "nosniff",
