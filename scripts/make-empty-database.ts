@@ -26,7 +26,9 @@ try {
     },
   });
   await writeFile(target, packed);
-  console.log(`${target}: ${(packed.byteLength / 1e6).toFixed(1)} MB, unpacked ${(archive.byteLength / 1e6).toFixed(0)} MB`);
+  console.log(
+    `${target}: ${(packed.byteLength / 1e6).toFixed(1)} MB, unpacked ${(archive.byteLength / 1e6).toFixed(0)} MB`,
+  );
 } finally {
   await database.close();
 }

@@ -18,14 +18,19 @@ export function createNearest(database: Database, exact = false): Nearest {
         else
           await tx.$executeRaw`SELECT set_config('hnsw.ef_search', ${String(Math.max(100, limit))}, true),
             set_config('hnsw.iterative_scan', 'relaxed_order', true)`;
+        // Materialized, so that each query's text is parsed once and not again for every row it is compared with.
         return tx.$queryRaw<Row[]>`
+          WITH q AS MATERIALIZED (
+            SELECT given.vector::vector, given.turn
+            FROM unnest(${queries.map(write)}::text[], ${queries.map((q) => q.turn)}::float8[]) AS given (vector, turn)
+          )
           SELECT near.photograph_id, photographs.entry_id, near.similarity, q.turn
-          FROM unnest(${queries.map(write)}::text[], ${queries.map((q) => q.turn)}::float8[]) AS q (vector, turn)
+          FROM q
           CROSS JOIN LATERAL (
-            SELECT v.photograph_id, -(v.vector <#> q.vector::vector) AS similarity
+            SELECT v.photograph_id, -(v.vector <#> q.vector) AS similarity
             FROM retrieval.photograph_vectors AS v
             WHERE v.model = ${model}
-            ORDER BY v.vector <#> q.vector::vector
+            ORDER BY v.vector <#> q.vector
             LIMIT ${limit}
           ) AS near
           JOIN photographs ON photographs.id = near.photograph_id

@@ -50,7 +50,9 @@ async function listExtensions({ prisma }: Database): Promise<string> {
 /** Reads every image that a photograph or a look-up shows, and compares its bytes with its name. */
 async function checkImages({ prisma }: Database, folder: string): Promise<string> {
   const blobs = createBlobs(folder);
-  const { sha256: probe } = await blobs.put(new TextEncoder().encode("written by the doctor to see whether it can"));
+  const { sha256: probe } = await blobs.put(
+    new TextEncoder().encode("written by the doctor to see whether it can"),
+  );
   await blobs.remove(probe);
   let seen = 0;
   const missing: string[] = [];

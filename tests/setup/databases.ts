@@ -1,8 +1,7 @@
-import { randomBytes } from "node:crypto";
 import { fileURLToPath } from "node:url";
-import pg from "pg";
 import { afterAll, beforeAll, describe } from "vitest";
 import { type Database, openDatabase } from "#adapters/database";
+import { makeThrowAwayDatabase } from "../../scripts/throw-away-database.ts";
 
 const prismaFolder = fileURLToPath(new URL("../../prisma", import.meta.url));
 
@@ -43,26 +42,13 @@ async function openEmbedded(): Promise<Opened> {
 
 /** Makes a database of its own on the server, and drops it at the end. */
 async function openOnServer(server: string): Promise<Opened> {
-  const name = `test_${randomBytes(8).toString("hex")}`;
-  await onServer(server, `CREATE DATABASE ${name}`);
-  const url = new URL(server);
-  url.pathname = `/${name}`;
-  const database = await openDatabase({ url: url.href, dataFolder: null, prismaFolder });
+  const made = await makeThrowAwayDatabase(server);
+  const database = await openDatabase({ url: made.url, dataFolder: null, prismaFolder });
   return {
     database,
     async end() {
       await database.close();
-      await onServer(server, `DROP DATABASE ${name} WITH (FORCE)`);
+      await made.drop();
     },
   };
-}
-
-async function onServer(server: string, statement: string): Promise<void> {
-  const client = new pg.Client({ connectionString: server });
-  await client.connect();
-  try {
-    await client.query(statement);
-  } finally {
-    await client.end();
-  }
 }
