@@ -1,7 +1,7 @@
 import { accessSync, constants, existsSync } from "node:fs";
 import { delimiter, join } from "node:path";
 import { step } from "./report.mjs";
-import { CommandFailed, run } from "./run.mjs";
+import { Refused, run } from "./run.mjs";
 
 const names = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
 
@@ -13,7 +13,7 @@ export async function findOrInstallChromium() {
   const found = findChromium();
   if (found) return found;
   if (!existsSync("/etc/debian_version") || process.getuid?.() !== 0) {
-    throw new CommandFailed(
+    throw new Refused(
       "The tests need Chromium and found none: install it (on Debian: apt-get install chromium) or name its program with CHROMIUM_PATH.",
     );
   }
@@ -25,7 +25,7 @@ export async function findOrInstallChromium() {
     await run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", "chromium"], { env });
   });
   const installed = findChromium();
-  if (!installed) throw new CommandFailed("Chromium was installed, but no chromium is on the PATH.");
+  if (!installed) throw new Refused("Chromium was installed, but no chromium is on the PATH.");
   return installed;
 }
 
@@ -33,7 +33,7 @@ function findChromium() {
   const named = process.env.CHROMIUM_PATH;
   if (named) {
     if (isProgram(named)) return named;
-    throw new CommandFailed(`CHROMIUM_PATH must name a program. Received ${named}.`);
+    throw new Refused(`CHROMIUM_PATH must name a program. Received ${named}.`);
   }
   for (const folder of (process.env.PATH ?? "").split(delimiter)) {
     for (const name of names) if (folder && isProgram(join(folder, name))) return join(folder, name);

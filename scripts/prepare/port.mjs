@@ -1,4 +1,5 @@
 import { createServer } from "node:net";
+import { Refused } from "./run.mjs";
 
 const first = 3000;
 const tries = 100;
@@ -12,13 +13,13 @@ export async function choosePort(asked) {
   if (asked) {
     const port = Number(asked);
     if (!Number.isInteger(port) || port < 1 || port > 65_535) {
-      throw new Error(`PORT must be a whole number from 1 to 65535. Received ${asked}.`);
+      throw new Refused(`PORT must be a whole number from 1 to 65535. Received ${asked}.`);
     }
-    if (!(await isFree(port))) throw new Error(`PORT must be free. Another program answers on ${asked}.`);
+    if (!(await isFree(port))) throw new Refused(`PORT must be free. Another program answers on ${asked}.`);
     return port;
   }
   for (let port = first; port < first + tries; port++) if (await isFree(port)) return port;
-  throw new Error(`No port from ${first} to ${first + tries - 1} is free. Name another with PORT.`);
+  throw new Refused(`No port from ${first} to ${first + tries - 1} is free. Name another with PORT.`);
 }
 
 function isFree(port) {

@@ -10,6 +10,15 @@ const running = new Set();
 /** A command that ended badly; its output is kept to be shown. */
 export class CommandFailed extends Error {}
 
+/** Something that the person at the terminal has to change; its message says what. */
+export class Refused extends Error {}
+
+/**
+ * Every child has a process group of its own: a Ctrl-C of the terminal reaches this process alone, which passes it
+ * on once, so that a child that is already closing its database is not interrupted by a second signal.
+ */
+const ownGroup = { detached: true };
+
 /**
  * Runs a program to its end, with its output kept aside and shown only when it fails.
  * @param {string} program
@@ -24,6 +33,7 @@ export function run(program, words, options = {}) {
       cwd: root,
       env: { ...process.env, ...options.env },
       stdio: ["ignore", "pipe", "pipe"],
+      ...ownGroup,
     });
     running.add(child);
     let kept = "";
@@ -54,7 +64,12 @@ export function run(program, words, options = {}) {
  */
 export function show(program, words, env = {}) {
   return new Promise((resolve, reject) => {
-    const child = spawn(program, words, { cwd: root, env: { ...process.env, ...env }, stdio: "inherit" });
+    const child = spawn(program, words, {
+      cwd: root,
+      env: { ...process.env, ...env },
+      stdio: ["ignore", "inherit", "inherit"],
+      ...ownGroup,
+    });
     running.add(child);
     child.on("error", reject);
     child.on("close", (code) => {
@@ -64,7 +79,31 @@ export function show(program, words, env = {}) {
   });
 }
 
-/** Passes a signal on to everything that is still running. */
+/** Ends everything that is still running, with what it started itself. */
 export function endChildren(signal) {
-  for (const child of running) child.kill(signal);
+  for (const { pid } of running) {
+    try {
+      process.kill(-pid, signal);
+    } catch (error) {
+      if (error.code !== "ESRCH") throw error;
+    }
+  }
+}
+
+/**
+ * Passes the first request to stop on to the children, and counts the same request made again within two seconds
+ * as the same one: npm and the terminal both send it. Asked again later, children that did not end are killed.
+ * @param {() => void} whenStopping told once
+ */
+export function stopChildrenWhenAsked(whenStopping) {
+  let asked = 0;
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) {
+    process.on(signal, () => {
+      if (asked === 0) {
+        asked = Date.now();
+        whenStopping();
+        endChildren("SIGTERM");
+      } else if (Date.now() - asked > 2000) endChildren("SIGKILL");
+    });
+  }
 }

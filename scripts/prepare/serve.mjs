@@ -4,18 +4,15 @@ import { build, buildIsNeeded, generateClient, nextProgram, tsx } from "./build.
 import { installWhenNeeded } from "./install.mjs";
 import { choosePort } from "./port.mjs";
 import { step } from "./report.mjs";
-import { CommandFailed, endChildren, root, run, show } from "./run.mjs";
+import { CommandFailed, endChildren, Refused, root, run, show, stopChildrenWhenAsked } from "./run.mjs";
 
 let stopping = false;
 
 /** Makes everything ready that is not, serves the app on 127.0.0.1, and stays until it is told to stop. */
 export async function serve() {
-  for (const signal of ["SIGINT", "SIGTERM"]) {
-    process.on(signal, () => {
-      stopping = true;
-      endChildren(signal);
-    });
-  }
+  stopChildrenWhenAsked(() => {
+    stopping = true;
+  });
   try {
     process.exitCode = await prepareAndServe();
   } catch (error) {
@@ -28,8 +25,6 @@ export async function serve() {
     process.exitCode = 1;
   }
 }
-
-class Refused extends Error {}
 
 async function prepareAndServe() {
   const embedded = !process.env.DATABASE_URL;
@@ -47,11 +42,13 @@ async function prepareAndServe() {
 /** A data folder that another process has open must not be built under its feet: its holder is named instead. */
 async function refuseWhenTaken(folder) {
   if (!existsSync(join(folder, "lock.json"))) return;
+  let holder = "";
   await run(process.execPath, tsx("scripts/refuse-taken-folder.ts", folder), {
     onLine: (line) => {
-      if (line) throw new Refused(line);
+      holder += line;
     },
   });
+  if (holder) throw new Refused(holder);
 }
 
 async function prepareDatabase() {

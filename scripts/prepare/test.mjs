@@ -4,7 +4,7 @@ import { build, buildIsNeeded, generateClient } from "./build.mjs";
 import { findOrInstallChromium } from "./chromium.mjs";
 import { installWhenNeeded } from "./install.mjs";
 import { step } from "./report.mjs";
-import { CommandFailed, endChildren, root, run, show } from "./run.mjs";
+import { CommandFailed, endChildren, Refused, root, run, show, stopChildrenWhenAsked } from "./run.mjs";
 
 const resultsFile = join(root, "tests/.output/results.json");
 
@@ -14,7 +14,7 @@ const resultsFile = join(root, "tests/.output/results.json");
  * @param {readonly string[]} words passed on to vitest
  */
 export async function test(words) {
-  for (const signal of ["SIGINT", "SIGTERM"]) process.on(signal, () => endChildren(signal));
+  stopChildrenWhenAsked(() => undefined);
   const began = Date.now();
   try {
     await installWhenNeeded();
@@ -31,7 +31,7 @@ export async function test(words) {
     console.log(`${passed} passed, ${failed + failedChecks + uncounted} failed, ${skipped} skipped`);
   } catch (error) {
     endChildren("SIGTERM");
-    console.error(error instanceof CommandFailed ? `\n${error.message}` : error);
+    console.error(error instanceof CommandFailed || error instanceof Refused ? `\n${error.message}` : error);
     console.log("0 passed, 1 failed, 0 skipped");
     process.exitCode = 1;
   }

@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import { readdir } from "node:fs/promises";
 import { join } from "node:path";
 import { crc32, deflateSync } from "node:zlib";
@@ -161,7 +162,10 @@ function textOf(html: string): string {
 
 /** Every file of images that the app keeps. */
 async function kept(): Promise<readonly string[]> {
-  const names = await readdir(join(data, "images"), { recursive: true, withFileTypes: true });
+  const folder = join(data, "images");
+  // The folder is made with the first image.
+  if (!existsSync(folder)) return [];
+  const names = await readdir(folder, { recursive: true, withFileTypes: true });
   return names
     .filter((entry) => entry.isFile())
     .map((entry) => entry.name)
