@@ -1,8 +1,7 @@
 "use client";
 
 import { useTranslations } from "next-intl";
-import plain from "./_ui/plain.module.css";
-import styles from "./message-page.module.css";
+import styles from "./_ui/plain.module.css";
 
 type Props = { readonly error: unknown; readonly retry: () => void };
 
@@ -11,11 +10,11 @@ export default function ErrorPage({ error, retry }: Props) {
   const t = useTranslations("failure");
   const event = error instanceof Error && "digest" in error ? String(error.digest) : null;
   return (
-    <div className={styles.page}>
+    <div className={styles.message}>
       <h1>{t("heading")}</h1>
       <p>{t("words")}</p>
       {event !== null && <p className={styles.event}>{t("event", { event })}</p>}
-      <button type="button" className={plain.button} onClick={() => retry()}>
+      <button type="button" className={styles.button} onClick={() => retry()}>
         {t("retry")}
       </button>
     </div>

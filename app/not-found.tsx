@@ -1,11 +1,11 @@
 import Link from "next/link";
 import { getTranslations } from "next-intl/server";
-import styles from "./message-page.module.css";
+import styles from "./_ui/plain.module.css";
 
 export default async function NotFound() {
   const t = await getTranslations("notFound");
   return (
-    <div className={styles.page}>
+    <div className={styles.message}>
       <h1>{t("heading")}</h1>
       <p>{t("words")}</p>
       <ul>

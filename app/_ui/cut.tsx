@@ -32,7 +32,6 @@ export function Cut({ image, alt, shownAt, turn = 0, src, eager = false }: CutPr
   return (
     <span className={styles.square}>
       <span className={styles.box} style={boxStyle(region)}>
-        {/* biome-ignore lint/performance/noImgElement: the server hands out the sizes itself. */}
         <img
           src={address}
           alt={alt}

@@ -14,6 +14,8 @@ type EntryLineProps = {
   readonly photograph?: Photograph | null;
   readonly large?: boolean;
   readonly eager?: boolean;
+  /** False on the maker's own page. */
+  readonly withMaker?: boolean;
   /** Says more, under what every line says. */
   readonly children?: ReactNode;
   /** Stands before the title, for a result's likeness. */
@@ -26,6 +28,7 @@ export function EntryLine({
   photograph = entry.photograph,
   large = false,
   eager = false,
+  withMaker = true,
   children,
   lead,
 }: EntryLineProps) {
@@ -45,16 +48,18 @@ export function EntryLine({
         <h3 className={styles.title}>
           <Link href={href}>{entry.title}</Link>
         </h3>
-        <p className={styles.maker}>
-          {entry.maker ? (
-            <>
-              <Link href={`/makers/${entry.maker.slug}`}>{entry.maker.name}</Link>
-              {entry.maker.place && <>, {entry.maker.place}</>}
-            </>
-          ) : (
-            t("makerUnknown")
-          )}
-        </p>
+        {withMaker && (
+          <p className={styles.maker}>
+            {entry.maker ? (
+              <>
+                <Link href={`/makers/${entry.maker.slug}`}>{entry.maker.name}</Link>
+                {entry.maker.place && <>, {entry.maker.place}</>}
+              </>
+            ) : (
+              t("makerUnknown")
+            )}
+          </p>
+        )}
         <p className={styles.period}>
           <PeriodWords period={entry.period} />
         </p>

@@ -17,20 +17,20 @@ export function Likeness({ likeness, similarity }: LikenessProps) {
           value: format.number(similarity, { minimumFractionDigits: 2, maximumFractionDigits: 2 }),
         })}
       </span>
-      <svg className={styles.rule} width="100%" height="16" aria-hidden="true" focusable="false">
-        <line x1="0" x2="100%" y1="15.5" y2="15.5" stroke="var(--rule-strong)" />
+      <svg className={styles.rule} width="100%" height="18" aria-hidden="true" focusable="false">
+        <rect width={at} height="5" fill="var(--verdigris)" />
+        <line x2="100%" y1="5.5" y2="5.5" stroke="var(--rule-strong)" />
         {TENTHS.map((tenth) => (
           <line
             key={tenth}
             x1={`${tenth * 10}%`}
             x2={`${tenth * 10}%`}
-            y1={tenth % 5 === 0 ? 7 : 11}
-            y2="16"
+            y1="5"
+            y2={tenth % 5 === 0 ? 14 : 10}
             stroke="var(--rule-strong)"
           />
         ))}
-        <rect x="0" y="12" width={at} height="4" fill="var(--verdigris)" />
-        <line x1={at} x2={at} y1="2" y2="16" stroke="var(--verdigris)" strokeWidth="3" />
+        <line x1={at} x2={at} y1="0" y2="18" stroke="var(--verdigris)" strokeWidth="2" />
       </svg>
     </p>
   );

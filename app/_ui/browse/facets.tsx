@@ -60,7 +60,7 @@ function FacetList({
         {chosen.map((each) => (
           <li key={each.value}>
             <Link href={addressOf(asked, { [name]: "" })} className={styles.chosen}>
-              {each.label} <span>{t("remove")}</span>
+              <b>{each.label}</b> <span>{t("remove")}</span>
             </Link>
           </li>
         ))}
@@ -87,7 +87,7 @@ function Choice({ href, label, count }: { href: string; label: string; count: nu
   return (
     <li>
       <Link href={href} prefetch={false}>
-        {label} <span>{format.number(count)}</span>
+        <b>{label}</b> <span>{format.number(count)}</span>
       </Link>
     </li>
   );

@@ -1,7 +1,6 @@
 "use client";
 
 import { useTranslations } from "next-intl";
-import { NumberField } from "../number-field.tsx";
 import plain from "../plain.module.css";
 import { Slider } from "../slider.tsx";
 import styles from "./compare.module.css";
@@ -12,22 +11,16 @@ import type { LinkedZoom } from "./use-linked-zoom.ts";
 type CompareToolsProps = {
   readonly mode: Mode;
   readonly onMode: (mode: Mode) => void;
-  readonly turn: number;
-  readonly matched: number;
-  readonly onTurn: (turn: number) => void;
   readonly wipe: number;
   readonly onWipe: (wipe: number) => void;
   readonly blink: Blink;
   readonly zoom: LinkedZoom;
-  readonly millimetres: number;
-  /** Left out when the photograph's scale is not known. */
-  readonly onMillimetres?: (millimetres: number) => void;
 };
 
-/** How the two photographs lie, how near, how turned, and at which size. */
+/** How the two photographs lie, and how near. */
 export function CompareTools(props: CompareToolsProps) {
   const t = useTranslations("compare");
-  const { mode, blink, zoom, turn, wipe } = props;
+  const { mode, blink, zoom, wipe } = props;
   return (
     <div className={styles.tools}>
       <fieldset className={styles.modes}>
@@ -76,32 +69,6 @@ export function CompareTools(props: CompareToolsProps) {
           <button type="button" className={plain.quiet} onClick={blink.swap}>
             {t("swap")}
           </button>
-        </div>
-      )}
-      <div className={styles.control}>
-        <Slider
-          label={t("turn")}
-          value={turn}
-          min={-180}
-          max={180}
-          origin={props.matched > 180 ? props.matched - 360 : props.matched}
-          onChange={props.onTurn}
-          words={(degrees) => t("degrees", { degrees })}
-        />
-      </div>
-      {props.onMillimetres && (
-        <div className={styles.size}>
-          <NumberField
-            label={t("measured")}
-            unit={t("mm")}
-            value={props.millimetres}
-            min={0.5}
-            max={2000}
-            step={0.5}
-            optional
-            onChange={props.onMillimetres}
-          />
-          <p className={plain.note}>{props.millimetres > 0 ? t("sameSize") : t("measuredNote")}</p>
         </div>
       )}
     </div>

@@ -6,6 +6,7 @@ import type { Photograph } from "#core/photographs/photograph";
 import type { Region } from "#core/photographs/region";
 import styles from "./compare.module.css";
 import { CompareTools } from "./compare-tools.tsx";
+import { FineTools } from "./fine-tools.tsx";
 import { Layer } from "./layer.tsx";
 import { LinkedPane } from "./linked-pane.tsx";
 import { MODES, type Mode } from "./modes.ts";
@@ -50,19 +51,7 @@ export function Comparison({ query, photographs, start, title, turn: matched }: 
     mode === "wipe" ? { clipPath: `inset(0 ${100 - wipe}% 0 0)` } : { opacity: blink.second ? 0 : 1 };
   return (
     <section className={styles.comparison} aria-label={t("label")}>
-      <CompareTools
-        mode={mode}
-        onMode={setMode}
-        turn={turn}
-        matched={matched}
-        onTurn={setTurn}
-        wipe={wipe}
-        onWipe={setWipe}
-        blink={blink}
-        zoom={zoom}
-        millimetres={millimetres}
-        {...(photograph.pixelsPerMm === null ? {} : { onMillimetres: setMillimetres })}
-      />
+      <CompareTools mode={mode} onMode={setMode} wipe={wipe} onWipe={setWipe} blink={blink} zoom={zoom} />
       <div className={styles.panes} data-mode={mode}>
         <figure className={styles.reference}>
           <LinkedPane zoom={zoom} side="reference" label={t("paneReference")} focusable>
@@ -83,6 +72,13 @@ export function Comparison({ query, photographs, start, title, turn: matched }: 
       <p className={styles.keys} id="compare-keys">
         {t("keys")}
       </p>
+      <FineTools
+        turn={turn}
+        matched={matched}
+        onTurn={setTurn}
+        millimetres={millimetres}
+        {...(photograph.pixelsPerMm === null ? {} : { onMillimetres: setMillimetres })}
+      />
       <OtherPhotographs photographs={photographs} index={index} onIndex={setIndex} />
     </section>
   );

@@ -25,7 +25,6 @@ export function Layer({ image, alt, turn = 0, scale = 1 }: LayerProps) {
   return (
     <span className={styles.layer}>
       <span className={styles.box} style={{ aspectRatio: `${width} / ${height}`, ...fit, scale }}>
-        {/* biome-ignore lint/performance/noImgElement: the server hands out the sizes itself. */}
         <img
           src={imageAtLeast(image, (SHARP_TO * image.width) / width)}
           alt={alt}

@@ -35,7 +35,6 @@ function Transcription({ words }: { readonly words: string }) {
   return (
     <span className={styles.transcription}>
       {words.split("/").map((line, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: lines of a mark repeat and never move.
         <span key={i}>{line.trim()}</span>
       ))}
     </span>

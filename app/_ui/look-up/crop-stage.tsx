@@ -60,7 +60,6 @@ export function CropStage({ src, image, region, onRegion }: CropStageProps) {
         }}
       >
         <span className={styles.turned} style={{ aspectRatio: `${whole.width} / ${whole.height}` }}>
-          {/* biome-ignore lint/performance/noImgElement: a file that has not been stored yet. */}
           <img
             src={src}
             alt={t("yourPhotograph")}

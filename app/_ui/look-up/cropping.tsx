@@ -1,14 +1,19 @@
 "use client";
 
+import dynamic from "next/dynamic";
 import { useTranslations } from "next-intl";
 import type { ReactNode } from "react";
 import type { Region } from "#core/photographs/region";
 import plain from "../plain.module.css";
 import type { Size } from "./crop-geometry.ts";
 import { CropNumbers } from "./crop-numbers.tsx";
-import { CropStage } from "./crop-stage.tsx";
 import styles from "./cropping.module.css";
 import { Turning } from "./turning.tsx";
+
+// Only ever in the browser: the cropper numbers its parts by the order they are made in.
+const CropStage = dynamic(() => import("./crop-stage.tsx").then((module) => module.CropStage), {
+  ssr: false,
+});
 
 type CroppingProps = {
   readonly src: string;

@@ -6,44 +6,63 @@ import { Likeness } from "../likeness.tsx";
 import plain from "../plain.module.css";
 import styles from "./matches.module.css";
 
+/** How many are laid open; the rest unfold. */
+const SHOWN = 8;
+
 /** The nearest entries, best first, one under the other. */
 export function Matches({ view }: { readonly view: LookUpView }) {
   const t = useTranslations("lookUp");
   const format = useFormatter();
+  const further = view.matches.slice(SHOWN);
   if (view.matches.length === 0) return <p>{t("emptyReference")}</p>;
   return (
     <section aria-labelledby="matches">
       <h2 id="matches" className={view.noneFits ? styles.heading : plain.hidden}>
         {view.noneFits ? t("forComparison") : t("nearestHeading")}
       </h2>
-      <ol className={styles.matches}>
-        {view.matches.map((match, i) => (
-          <li key={match.entry.slug}>
-            <EntryLine
-              entry={match.entry}
-              photograph={match.photograph}
-              large
-              eager={i < 2}
-              lead={<Likeness likeness={match.likeness} similarity={match.similarity} />}
-            >
-              <p className={plain.note}>
-                <Why match={match} />
-              </p>
-              <p className={styles.compare}>
-                <Link
-                  className={plain.quiet}
-                  href={`/look-ups/${view.id}/compare/${match.entry.slug}?photograph=${match.photograph.id}`}
-                  aria-label={t("compareWith", { title: match.entry.title })}
-                >
-                  {t("compare")}
-                </Link>
-              </p>
-            </EntryLine>
-          </li>
-        ))}
-      </ol>
+      <MatchList view={view} matches={view.matches.slice(0, SHOWN)} />
+      {further.length > 0 && (
+        <details className={styles.further}>
+          <summary>{t("further", { count: further.length })}</summary>
+          <MatchList view={view} matches={further} />
+        </details>
+      )}
       <p className={plain.note}>{t("searched", { count: format.number(view.searched) })}</p>
     </section>
+  );
+}
+
+type MatchListProps = { readonly view: LookUpView; readonly matches: readonly LookUpMatch[] };
+
+function MatchList({ view, matches }: MatchListProps) {
+  const t = useTranslations("lookUp");
+  return (
+    <ol className={styles.matches}>
+      {matches.map((match, i) => (
+        <li key={match.entry.slug}>
+          <EntryLine
+            entry={match.entry}
+            photograph={match.photograph}
+            large
+            eager={i < 2}
+            lead={<Likeness likeness={match.likeness} similarity={match.similarity} />}
+          >
+            <p className={plain.note}>
+              <Why match={match} />
+            </p>
+            <p className={styles.compare}>
+              <Link
+                className={plain.quiet}
+                href={`/look-ups/${view.id}/compare/${match.entry.slug}?photograph=${match.photograph.id}`}
+                aria-label={t("compareWith", { title: match.entry.title })}
+              >
+                {t("compare")}
+              </Link>
+            </p>
+          </EntryLine>
+        </li>
+      ))}
+    </ol>
   );
 }
 

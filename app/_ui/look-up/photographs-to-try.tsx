@@ -15,7 +15,6 @@ export function PhotographsToTry({ photographs }: { readonly photographs: readon
         {photographs.map((photograph) => (
           <li key={photograph.name}>
             <button type="submit" name="try" value={photograph.name} className={styles.one}>
-              {/* biome-ignore lint/performance/noImgElement: small files of the demo, served as they are. */}
               <img
                 src={`/try/${photograph.name}`}
                 alt=""

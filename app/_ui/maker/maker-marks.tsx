@@ -14,7 +14,7 @@ export function MakerMarks({ view }: { readonly view: MakerView }) {
         <ol>
           {view.entries.map((entry) => (
             <li key={entry.slug}>
-              <EntryLine entry={entry} />
+              <EntryLine entry={entry} withMaker={false} />
             </li>
           ))}
         </ol>

@@ -36,7 +36,6 @@ export function PhotographStage({ photograph, title, onScale }: PhotographStageP
           wrapperStyle={{ aspectRatio: `${width} / ${height}`, touchAction: near ? "none" : "pan-y" }}
           wrapperProps={{ role: "group", "aria-label": t("stage"), "aria-describedby": "zoom-keys" }}
         >
-          {/* biome-ignore lint/performance/noImgElement: the server hands out the sizes itself. */}
           <img
             src={fullImage(photograph)}
             srcSet={imageSizes(photograph)}

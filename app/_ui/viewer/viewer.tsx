@@ -44,7 +44,6 @@ export function Viewer({ title, photographs }: ViewerProps) {
                   setIndex(i);
                 }}
               >
-                {/* biome-ignore lint/performance/noImgElement: the server hands out the sizes itself. */}
                 <img
                   src={`${fullImage(each)}?w=320`}
                   alt=""
