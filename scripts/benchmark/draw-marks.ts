@@ -8,7 +8,7 @@ const GROUNDS = ["#b9a27c", "#8f9296", "#d8cfbf", "#6d5a48", "#a9b0a4"] as const
 const INKS = ["#2b2622", "#3d3a5c", "#f4efe2", "#5b1f1a"] as const;
 
 /** A mark that nobody ever used, the same for the same number: a frame, and strokes and shapes inside it. */
-export function drawMark(number: number): string {
+function drawMark(number: number): string {
   const random = randomFrom(`benchmark mark ${number}`);
   const shapes = Array.from({ length: 2 + Math.floor(random.next() * 4) }, () => drawShape(random));
   return `${drawFrame(random)}${shapes.join("")}`;

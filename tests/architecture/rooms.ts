@@ -11,6 +11,7 @@ const REACT = packages(
   "react-aria",
   "react-stately",
   "react-image-crop",
+  "react-zoom-pan-pinch",
 );
 const LANGUAGE = [...packages("next-intl"), "^messages/"];
 const FONTS = packages("@fontsource[^/]*/[^/]+");

@@ -5,7 +5,8 @@ const SECRETS = [
   /\bgh[pousr]_[A-Za-z0-9]{36}\b/,
   /\bxox[abps]-[A-Za-z0-9-]{10,}/,
   /\b(?:secret|password|token|api[_-]?key)\b["']?\s*[:=]\s*["'][A-Za-z0-9+/_-]{20,}["']/i,
-  /\b\w+:\/\/[^\s:@/"'`$<]+:[^\s:@/"'`$<]+@[^\s/]+/,
+  // A password in an address; these three words stand for one in examples.
+  /\b\w+:\/\/[^\s:@/"'`$<]+:(?!(?:secret|password|\.\.\.)@)[^\s:@/"'`$<]+@[^\s/]+/,
 ];
 
 /** @returns the kinds of secret that a text seems to hold, each as the pattern that found it */
