@@ -37,7 +37,9 @@ export async function openEmbeddedPostgres(folder: string | null, dump: string):
     relaxedDurability: false,
   });
   const host = await mkdtemp(join(tmpdir(), "countermark-"));
-  const server = new PGLiteSocketServer({ db: engine, path: join(host, ".s.PGSQL.5432") });
+  // One client at a time is served, but the next may knock before the last one's goodbye has been read: with room
+  // for one alone it would be thrown out.
+  const server = new PGLiteSocketServer({ db: engine, path: join(host, ".s.PGSQL.5432"), maxConnections: 4 });
   await server.start();
   return {
     host,
