@@ -26,8 +26,9 @@ export function EntryHead({ view }: { readonly view: EntryView }) {
         ) : (
           t("makerUnknown")
         )}
-        <span className={styles.dot} aria-hidden="true" />
-        <PeriodWords period={summary.period} />
+      </p>
+      <p className={styles.maker}>
+        {t("used")} <PeriodWords period={summary.period} />
       </p>
       <p>
         <StateSign state={summary.state} />

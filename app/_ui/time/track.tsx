@@ -4,7 +4,7 @@ import styles from "./time.module.css";
 
 /** By how many years to either side the end of a bar is dashed when its year is only about right. */
 const ABOUT = 4;
-const MIDDLE = 11;
+const MIDDLE = "50%";
 
 /**
  * One period on the page's axis. A firm end is cut square, an approximate one is dashed, an open or unknown one
@@ -12,7 +12,7 @@ const MIDDLE = 11;
  */
 export function Track({ period, axis }: { readonly period: Interval | null; readonly axis: Axis }) {
   return (
-    <svg className={styles.track} width="100%" height="22" aria-hidden="true" focusable="false">
+    <svg className={styles.track} width="100%" height="100%" aria-hidden="true" focusable="false">
       {axis.ticks.map((year) => (
         <line
           key={year}
@@ -20,7 +20,7 @@ export function Track({ period, axis }: { readonly period: Interval | null; read
           x1={`${at(year, axis)}%`}
           x2={`${at(year, axis)}%`}
           y1="0"
-          y2="22"
+          y2="100%"
         />
       ))}
       {period && <Bar period={period} axis={axis} />}

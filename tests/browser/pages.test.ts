@@ -1,0 +1,108 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import messages from "../../messages/en.json" with { type: "json" };
+import { overflowOf, violationsOf } from "../setup/accessibility.ts";
+import { askForLookUp } from "../setup/ask-for-look-up.ts";
+import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
+
+const address = inject("appAddress");
+const WIDTHS = [1280, 390, 320];
+const THEMES = ["light", "dark"] as const;
+
+/** Every page, by what is read there; the paths are known once something has been looked up. */
+const PAGES = [
+  "look up",
+  "answer",
+  "comparison",
+  "entries",
+  "entries with a period that can't be read",
+  "no entries",
+  "entry",
+  "makers",
+  "maker",
+  "about",
+  "refused look-up",
+  "no such page",
+] as const;
+let paths: Readonly<Record<(typeof PAGES)[number], string>>;
+let browser: OpenedBrowser;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+  const { id, matches } = await askForLookUp(address);
+  const entry = matches[0]?.entry.slug ?? "";
+  const maker = matches.find(({ entry }) => entry.maker !== null)?.entry.maker?.slug ?? "";
+  paths = {
+    "look up": "/",
+    answer: `/look-ups/${id}`,
+    comparison: `/look-ups/${id}/compare/${entry}`,
+    entries: "/entries",
+    "entries with a period that can't be read": "/entries?period=soon",
+    "no entries": "/entries?words=xqzvw",
+    entry: `/entries/${entry}`,
+    makers: "/makers",
+    maker: `/makers/${maker}`,
+    about: "/about",
+    "refused look-up": "/look-up-refused?field=photograph&rule=image-type&received=text",
+    "no such page": "/entries/there-is-no-such-entry",
+  };
+});
+afterAll(() => browser.close());
+
+describe.each(PAGES)("the page: %s", (name) => {
+  it.each(THEMES)(
+    "breaks no rule of WCAG 2.2 AA that axe-core knows, and fits its window, in the %s theme",
+    async (theme) => {
+      const page = await browser.newPage({ colorScheme: theme });
+      for (const width of WIDTHS) {
+        await page.setViewportSize({ width, height: 800 });
+        await open(page, paths[name]);
+        expect(await overflowOf(page), `${width} pixels wide`).toBeLessThanOrEqual(0);
+        expect(await violationsOf(page), `${width} pixels wide`).toEqual([]);
+      }
+      await page.context().close();
+    },
+  );
+});
+
+it("keeps the theme that was chosen, whatever the system says", async () => {
+  const page = await browser.newPage({ colorScheme: "light" });
+  await open(page, "/about");
+  const light = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+  await page.getByRole("radio", { name: messages.theme.dark, exact: true }).check();
+  await page.reload();
+  const dark = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+  expect(dark).not.toBe(light);
+  expect(await page.getByRole("radio", { name: messages.theme.dark, exact: true }).isChecked()).toBe(true);
+  await page.context().close();
+});
+
+it("answers an address that leads nowhere with status 404", async () => {
+  for (const path of ["/nowhere", "/entries/there-is-no-such-entry", "/makers/nobody", "/look-ups/0"])
+    expect((await fetch(address + path)).status, path).toBe(404);
+});
+
+it("shows an error of the period at its field and keeps what was typed", async () => {
+  const page = await browser.newPage();
+  await open(page, paths["entries with a period that can't be read"]);
+  const field = page.getByLabel(messages.browse.period);
+  expect(await field.inputValue()).toBe("soon");
+  expect(await field.getAttribute("aria-invalid")).toBe("true");
+  const described = (await field.getAttribute("aria-describedby")) ?? "";
+  expect(await page.locator(`#${described.split(" ")[0]}`).textContent()).toContain("soon");
+  await page.context().close();
+});
+
+/** Opens a page; one that is missing on purpose is let through as if it were found, so that its 404 is no complaint. */
+async function open(page: Page, path: string): Promise<void> {
+  await page.route(
+    (url) => url.pathname === "/entries/there-is-no-such-entry",
+    async (route) => {
+      const response = await route.fetch();
+      await route.fulfill({ response, status: 200 });
+    },
+    { times: 1 },
+  );
+  await page.goto(address + path, { waitUntil: "load" });
+  await page.getByRole("heading", { level: 1 }).waitFor();
+}
