@@ -1,0 +1,136 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, inject, it } from "vitest";
+import messages from "../../messages/en.json" with { type: "json" };
+import { violationsOf } from "../setup/accessibility.ts";
+import { nameToTry } from "../setup/ask-for-look-up.ts";
+import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
+import { photographsToTry } from "../setup/photographs-to-try.ts";
+
+const address = inject("appAddress");
+const known = photographsToTry().find(({ entry }) => entry !== null);
+const { bench } = messages;
+let browser: OpenedBrowser;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+
+it("looks up a photograph to try by the keyboard alone", async () => {
+  const page = await browser.newPage();
+  await page.goto(address);
+  await tabTo(page, `button[name=try][value="${nameToTry(known?.path ?? "")}"]`);
+  await page.keyboard.press("Enter");
+  await page.waitForURL(/\/look-ups\/[\w-]+$/);
+  expect(await firstEntry(page)).toBe(`/entries/${known?.entry}`);
+  await page.context().close();
+});
+
+it("looks up without scripts, by the plain form and by a photograph to try", async () => {
+  const page = await browser.newPage({ javaScriptEnabled: false });
+  await page.goto(address);
+  await page.locator("#photograph").setInputFiles(known?.path ?? "");
+  await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
+  expect(page.url()).toMatch(/\/look-ups\/[\w-]+$/);
+  expect(await firstEntry(page)).toBe(`/entries/${known?.entry}`);
+
+  await page.goto(address);
+  await page.locator(`button[name=try][value="${nameToTry(known?.path ?? "")}"]`).click();
+  expect(await firstEntry(page)).toBe(`/entries/${known?.entry}`);
+  await page.context().close();
+});
+
+it("tells a plain form what was wrong with the file", async () => {
+  const page = await browser.newPage({ javaScriptEnabled: false });
+  await page.goto(address);
+  const file = { name: "notes.jpg", mimeType: "image/jpeg", buffer: Buffer.from("not a photograph") };
+  await page.locator("#photograph").setInputFiles(file);
+  await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
+  expect(new URL(page.url()).pathname).toBe("/look-up-refused");
+  expect(await page.getByRole("alert").first().textContent()).toContain("text");
+  await page.context().close();
+});
+
+it("crops by keys and numbers, and searches what was framed", async () => {
+  const page = await browser.newPage();
+  await page.goto(address);
+  await page.locator("#photograph").setInputFiles(known?.path ?? "");
+  const width = page.getByRole("textbox", { name: bench.box.width });
+  const whole = Number(await width.inputValue());
+  expect(whole).toBeGreaterThan(100);
+
+  await page.getByRole("button", { name: bench.handle.se }).focus();
+  for (let i = 0; i < 5; i++) await page.keyboard.press("Shift+ArrowLeft");
+  expect(Number(await width.inputValue())).toBeLessThan(whole);
+
+  await type(page, bench.box.width, 120);
+  await type(page, bench.box.height, 100);
+  await type(page, bench.box.x, 30);
+  await type(page, bench.box.y, 40);
+  await page.getByRole("slider").focus();
+  await page.keyboard.press("ArrowRight");
+  expect(await violationsOf(page)).toEqual([]);
+
+  const request = page.waitForRequest((each) => each.method() === "POST");
+  await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
+  const sent = (await request).postDataBuffer()?.toString("latin1") ?? "";
+  const number = (name: string) => Number(sent.match(new RegExp(`name="${name}"\\r\\n\\r\\n([^\\r]*)`))?.[1]);
+  expect([number("width"), number("height"), number("turn")]).toEqual([120, 100, 1]);
+  await page.waitForURL(/\/look-ups\/[\w-]+$/);
+  await page.context().close();
+});
+
+it("sees to it that a frame turned by a quarter reaches the photograph's edges", async () => {
+  const page = await browser.newPage();
+  await page.goto(address);
+  await page.locator("#photograph").setInputFiles(known?.path ?? "");
+  await page.getByRole("button", { name: bench.quarterRight }).click();
+  expect(await page.getByText(bench.degrees.includes("°") ? "90°" : "", { exact: true }).isVisible()).toBe(
+    true,
+  );
+  await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
+  await page.waitForURL(/\/look-ups\/[\w-]+$/);
+  expect(await firstEntry(page)).toBe(`/entries/${known?.entry}`);
+  await page.context().close();
+});
+
+it("keeps the photograph and its frame when the look-up is refused or cancelled", async () => {
+  const page = await browser.newPage();
+  await page.goto(address);
+  await page.locator("#photograph").setInputFiles(known?.path ?? "");
+  await type(page, bench.box.width, 90);
+  await page.route("**/api/look-ups", async (route) => {
+    const error = { field: "request", rule: "busy", received: "30" };
+    await route.fulfill({ contentType: "application/x-ndjson", body: `${JSON.stringify({ error })}\n` });
+  });
+  await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
+  expect(await page.getByRole("alert").first().textContent()).toContain("30");
+  expect(await page.getByRole("textbox", { name: bench.box.width }).inputValue()).toBe("90");
+
+  await page.unroute("**/api/look-ups");
+  await page.route("**/api/look-ups", () => undefined);
+  await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
+  await page.getByText(bench.doing.embedded).waitFor();
+  await page.getByRole("button", { name: bench.cancel }).click();
+  expect(await page.getByRole("textbox", { name: bench.box.width }).inputValue()).toBe("90");
+  await page.context().close();
+});
+
+async function type(page: Page, label: string, value: number): Promise<void> {
+  await page.getByRole("textbox", { name: label }).fill(String(value));
+  await page.keyboard.press("Tab");
+}
+
+/** Presses Tab until the wanted element has the focus, as someone without a pointer does. */
+async function tabTo(page: Page, selector: string): Promise<void> {
+  for (let i = 0; i < 120; i++) {
+    await page.keyboard.press("Tab");
+    if (await page.evaluate((each) => document.activeElement?.matches(each) ?? false, selector)) return;
+  }
+  throw new Error(`${selector} was not reached by 120 presses of Tab.`);
+}
+
+async function firstEntry(page: Page): Promise<string | null> {
+  const first = page.locator("section[aria-labelledby=matches] ol > li h3 a").first();
+  return first.getAttribute("href");
+}

@@ -1,0 +1,21 @@
+import { basename } from "node:path";
+import type { LookUpView } from "#core/look-ups/look-up";
+import { photographsToTry } from "./photographs-to-try.ts";
+
+/** The name under which the app offers a photograph to try: its file's, without the ending. */
+export const nameToTry = (path: string): string => basename(path).replace(/\.\w+$/, "");
+
+/** Looks up the first photograph to try of a known mark, without a browser. */
+export async function askForLookUp(address: string): Promise<LookUpView> {
+  const first = photographsToTry().find(({ entry }) => entry !== null);
+  if (!first) throw new Error("The demo has no photograph to try of a known mark.");
+  const form = new FormData();
+  form.set("try", nameToTry(first.path));
+  const answer = await fetch(`${address}/api/look-ups`, {
+    method: "POST",
+    headers: { accept: "application/json" },
+    body: form,
+  });
+  if (!answer.ok) throw new Error(`The look-up was answered with ${answer.status}: ${await answer.text()}`);
+  return (await answer.json()) as LookUpView;
+}
