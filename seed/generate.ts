@@ -11,126 +11,157 @@ import type { PhotographRow, TryRow } from "./scenario/demo.ts";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const SEED = "ennerwold";
-const BYTES = 14_800;
+const BYTES = 13_600;
 const PROCESSES = 2;
 
 interface Task {
-	file: string;
-	/** Entry and number, or the key of a mark to try. */
-	name: string;
-	number: number;
-	kind: "entry" | "try";
+  file: string;
+  /** Entry and number, or the key of a mark to try. */
+  name: string;
+  number: number;
+  kind: "entry" | "try";
 }
 
 /** How many photographs an entry has: three to six. */
 function countFor(key: string): number {
-	const chance = randomFrom(`${SEED}/count/${key}`).next();
-	return chance < 0.27 ? 3 : chance < 0.69 ? 4 : chance < 0.92 ? 5 : 6;
+  const chance = randomFrom(`${SEED}/count/${key}`).next();
+  return chance < 0.27 ? 3 : chance < 0.69 ? 4 : chance < 0.92 ? 5 : 6;
 }
 
 function tasksOf(scenario: Scenario): Task[] {
-	const tasks: Task[] = [];
-	for (const { key } of scenario.entries) {
-		for (let n = 0; n < countFor(key); n++) tasks.push({ file: `photographs/${key}-${n + 1}.webp`, name: key, number: n, kind: "entry" });
-	}
-	for (const { key } of scenario.tries) tasks.push({ file: `try/${key}.webp`, name: key, number: 0, kind: "try" });
-	return tasks;
+  const tasks: Task[] = [];
+  for (const { key } of scenario.entries) {
+    for (let n = 0; n < countFor(key); n++)
+      tasks.push({ file: `photographs/${key}-${n + 1}.webp`, name: key, number: n, kind: "entry" });
+  }
+  for (const { key } of scenario.tries)
+    tasks.push({ file: `try/${key}.webp`, name: key, number: 0, kind: "try" });
+  return tasks;
 }
 
 async function develop(scenario: Scenario, task: Task, out: string): Promise<PhotographRow> {
-	const random = randomFrom(`${SEED}/${task.kind}/${task.name}/${task.number}`);
-	const attempt = scenario.tries.find((one) => one.key === task.name);
-	const subject = task.kind === "try" ? attempt?.subject : scenario.subjects.get(task.name);
-	if (!subject) throw new Error(`photograph: must be of an entry or a mark to try. Received "${task.name}".`);
-	const conditions = task.kind === "try" ? hasty(subject, random) : careful(subject, task.number, random);
-	const taken = await photograph(subject, conditions, random, BYTES);
-	writeFileSync(join(out, task.file), taken.webp);
-	const place = scenario.entries.find((entry) => entry.key === task.name)?.place_on_object ?? "";
-	const { x, y, width, height } = taken.region;
-	return {
-		file: task.file,
-		entry: task.kind === "try" ? (attempt?.entry ?? "") : task.name,
-		shows: sayWhatIsShown(subject, conditions, place),
-		region: `${x},${y},${width},${height}`,
-		turn: String(taken.turn),
-		pixels_per_mm: String(taken.pixelsPerMillimetre),
-		licence: "CC BY 4.0",
-		credit: creditFor(random),
-	};
+  const random = randomFrom(`${SEED}/${task.kind}/${task.name}/${task.number}`);
+  const attempt = scenario.tries.find((one) => one.key === task.name);
+  const subject = task.kind === "try" ? attempt?.subject : scenario.subjects.get(task.name);
+  if (!subject) throw new Error(`photograph: must be of an entry or a mark to try. Received "${task.name}".`);
+  const conditions = task.kind === "try" ? hasty(subject, random) : careful(subject, task.number, random);
+  const taken = await photograph(subject, conditions, random, BYTES);
+  writeFileSync(join(out, task.file), taken.webp);
+  const place = scenario.entries.find((entry) => entry.key === task.name)?.place_on_object ?? "";
+  const { x, y, width, height } = taken.region;
+  return {
+    file: task.file,
+    entry: task.kind === "try" ? (attempt?.entry ?? "") : task.name,
+    shows: sayWhatIsShown(subject, conditions, place),
+    region: `${x},${y},${width},${height}`,
+    turn: String(taken.turn),
+    pixels_per_mm: String(taken.pixelsPerMillimetre),
+    licence: "CC BY 4.0",
+    credit: creditFor(random),
+  };
 }
 
 const csv = (rows: readonly Record<string, string>[], columns: readonly string[]): string =>
-	`${[columns, ...rows.map((row) => columns.map((column) => row[column] ?? ""))].map((cells) => cells.map((cell) => (/[",\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell)).join(",")).join("\n")}\n`;
+  `${[columns, ...rows.map((row) => columns.map((column) => row[column] ?? ""))].map((cells) => cells.map((cell) => (/[",\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell)).join(",")).join("\n")}\n`;
 
 /** One of several processes: takes every n-th photograph and prints its row. */
-async function work(scenario: Scenario, tasks: readonly Task[], part: number, parts: number, out: string): Promise<void> {
-	for (let i = part; i < tasks.length; i += parts) {
-		const task = tasks[i];
-		if (task) process.stdout.write(`${JSON.stringify(await develop(scenario, task, out))}\n`);
-	}
+async function work(
+  scenario: Scenario,
+  tasks: readonly Task[],
+  part: number,
+  parts: number,
+  out: string,
+): Promise<void> {
+  for (let i = part; i < tasks.length; i += parts) {
+    const task = tasks[i];
+    if (task) process.stdout.write(`${JSON.stringify(await develop(scenario, task, out))}\n`);
+  }
 }
 
 function employ(part: number, args: readonly string[], onRow: (row: PhotographRow) => void): Promise<void> {
-	return new Promise((resolve, reject) => {
-		const child = spawn(process.execPath, [...process.execArgv, fileURLToPath(import.meta.url), ...args, "--part", String(part)], { stdio: ["ignore", "pipe", "inherit"] });
-		let rest = "";
-		child.stdout.on("data", (chunk: Buffer) => {
-			const lines = (rest + chunk.toString("utf8")).split("\n");
-			rest = lines.pop() ?? "";
-			for (const line of lines) onRow(JSON.parse(line) as PhotographRow);
-		});
-		child.on("error", reject);
-		child.on("close", (code) => (code === 0 ? resolve() : reject(new Error(`photographs: part ${part} must end with 0. Received ${code}.`))));
-	});
+  return new Promise((resolve, reject) => {
+    const child = spawn(
+      process.execPath,
+      [...process.execArgv, fileURLToPath(import.meta.url), ...args, "--part", String(part)],
+      { stdio: ["ignore", "pipe", "inherit"] },
+    );
+    let rest = "";
+    child.stdout.on("data", (chunk: Buffer) => {
+      const lines = (rest + chunk.toString("utf8")).split("\n");
+      rest = lines.pop() ?? "";
+      for (const line of lines) onRow(JSON.parse(line) as PhotographRow);
+    });
+    child.on("error", reject);
+    child.on("close", (code) =>
+      code === 0
+        ? resolve()
+        : reject(new Error(`photographs: part ${part} must end with 0. Received ${code}.`)),
+    );
+  });
 }
 
 function option(name: string): string | undefined {
-	const at = process.argv.indexOf(`--${name}`);
-	return at < 0 ? undefined : process.argv[at + 1];
+  const at = process.argv.indexOf(`--${name}`);
+  return at < 0 ? undefined : process.argv[at + 1];
 }
 
 function writeTexts(scenario: Scenario, out: string): void {
-	const lines = (rows: readonly unknown[]): string => `${rows.map((row) => JSON.stringify(row)).join("\n")}\n`;
-	writeFileSync(join(out, "makers.jsonl"), lines(scenario.makers));
-	writeFileSync(join(out, "entries.jsonl"), lines(scenario.entries));
-	const tries: TryRow[] = scenario.tries.map(({ key, title, entry, note }) => ({ file: `${key}.webp`, title, entry, note }));
-	writeFileSync(join(out, "try", "try.csv"), csv(tries as unknown as Record<string, string>[], ["file", "title", "entry", "note"]));
+  const lines = (rows: readonly unknown[]): string =>
+    `${rows.map((row) => JSON.stringify(row)).join("\n")}\n`;
+  writeFileSync(join(out, "makers.jsonl"), lines(scenario.makers));
+  writeFileSync(join(out, "entries.jsonl"), lines(scenario.entries));
+  const tries: TryRow[] = scenario.tries.map(({ key, title, entry, note }) => ({
+    file: `${key}.webp`,
+    title,
+    entry,
+    note,
+  }));
+  writeFileSync(
+    join(out, "try", "try.csv"),
+    csv(tries as unknown as Record<string, string>[], ["file", "title", "entry", "note"]),
+  );
 }
 
 const COLUMNS = ["file", "entry", "shows", "region", "turn", "pixels_per_mm", "licence", "credit"] as const;
 
 /** Options: `--out FOLDER`, `--texts` (no photographs), `--only PREFIX` (photographs of these keys only, table left alone). */
 async function main(): Promise<void> {
-	const out = option("out") ?? join(here, "demo");
-	for (const folder of ["photographs", "try"]) mkdirSync(join(out, folder), { recursive: true });
-	const scenario = buildScenario(join(here, "scenario"));
-	const only = option("only");
-	const tasks = tasksOf(scenario).filter((task) => only === undefined || task.name.startsWith(only));
-	const part = option("part");
-	if (part !== undefined) return work(scenario, tasks, Number(part), PROCESSES, out);
-	writeTexts(scenario, out);
-	console.log(`${scenario.makers.length} makers, ${scenario.entries.length} entries, ${tasks.length} photographs to take`);
-	if (process.argv.includes("--texts")) return;
-	const started = Date.now();
-	const rows = new Map<string, PhotographRow>();
-	const passed = ["--out", out, ...(only === undefined ? [] : ["--only", only])];
-	await Promise.all(
-		Array.from({ length: PROCESSES }, (_, n) =>
-			employ(n, passed, (row) => {
-				rows.set(row.file, row);
-				if (rows.size % 50 === 0) console.log(`${rows.size} of ${tasks.length}, ${((Date.now() - started) / 1000).toFixed(0)} s`);
-			}),
-		),
-	);
-	if (only !== undefined) return;
-	const ordered = tasks.filter((task) => task.kind === "entry").map((task) => rows.get(task.file));
-	writeFileSync(join(out, "photographs.csv"), csv(ordered as unknown as Record<string, string>[], COLUMNS));
-	const kept = new Set(tasks.map((task) => task.file));
-	for (const folder of ["photographs", "try"]) {
-		for (const name of readdirSync(join(out, folder))) if (name.endsWith(".webp") && !kept.has(`${folder}/${name}`)) rmSync(join(out, folder, name));
-	}
-	const bytes = [...kept].reduce((sum, file) => sum + readFileSync(join(out, file)).length, 0);
-	console.log(`${ordered.length} photographs and ${scenario.tries.length} to try, ${(bytes / 1e6).toFixed(2)} MB, ${((Date.now() - started) / 1000).toFixed(0)} s`);
+  const out = option("out") ?? join(here, "demo");
+  for (const folder of ["photographs", "try"]) mkdirSync(join(out, folder), { recursive: true });
+  const scenario = buildScenario(join(here, "scenario"));
+  const only = option("only");
+  const tasks = tasksOf(scenario).filter((task) => only === undefined || task.name.startsWith(only));
+  const part = option("part");
+  if (part !== undefined) return work(scenario, tasks, Number(part), PROCESSES, out);
+  writeTexts(scenario, out);
+  console.log(
+    `${scenario.makers.length} makers, ${scenario.entries.length} entries, ${tasks.length} photographs to take`,
+  );
+  if (process.argv.includes("--texts")) return;
+  const started = Date.now();
+  const rows = new Map<string, PhotographRow>();
+  const passed = ["--out", out, ...(only === undefined ? [] : ["--only", only])];
+  await Promise.all(
+    Array.from({ length: PROCESSES }, (_, n) =>
+      employ(n, passed, (row) => {
+        rows.set(row.file, row);
+        if (rows.size % 50 === 0)
+          console.log(`${rows.size} of ${tasks.length}, ${((Date.now() - started) / 1000).toFixed(0)} s`);
+      }),
+    ),
+  );
+  if (only !== undefined) return;
+  const ordered = tasks.filter((task) => task.kind === "entry").map((task) => rows.get(task.file));
+  writeFileSync(join(out, "photographs.csv"), csv(ordered as unknown as Record<string, string>[], COLUMNS));
+  const kept = new Set(tasks.map((task) => task.file));
+  for (const folder of ["photographs", "try"]) {
+    for (const name of readdirSync(join(out, folder)))
+      if (name.endsWith(".webp") && !kept.has(`${folder}/${name}`)) rmSync(join(out, folder, name));
+  }
+  const bytes = [...kept].reduce((sum, file) => sum + readFileSync(join(out, file)).length, 0);
+  console.log(
+    `${ordered.length} photographs and ${scenario.tries.length} to try, ${(bytes / 1e6).toFixed(2)} MB, ${((Date.now() - started) / 1000).toFixed(0)} s`,
+  );
 }
 
 await main();

@@ -11,85 +11,138 @@ import type { Subject } from "./subject.ts";
 import { layOver } from "./surface.ts";
 
 export interface Photograph {
-	webp: Buffer;
-	width: number;
-	height: number;
-	/** The mark's box in pixels, within the picture. */
-	region: { x: number; y: number; width: number; height: number };
-	/** Degrees clockwise that bring the mark upright. */
-	turn: number;
-	pixelsPerMillimetre: number;
+  webp: Buffer;
+  width: number;
+  height: number;
+  /** The mark's box in pixels, within the picture. */
+  region: { x: number; y: number; width: number; height: number };
+  /** Degrees clockwise that bring the mark upright. */
+  turn: number;
+  pixelsPerMillimetre: number;
 }
 
 const OVERSAMPLE = 1.25;
 
-/** WebP as good as fits the number of bytes. */
+/** A picture too full of fine detail for its bytes is softened a little before it is coarsened more. */
+const STAGES = [
+  { soften: 0, least: 36 },
+  { soften: 0.55, least: 32 },
+  { soften: 0.8, least: 28 },
+  { soften: 1.1, least: 24 },
+  { soften: 1.5, least: 20 },
+] as const;
+
+/** WebP as good as fits the number of bytes, or the coarsest of the stages where nothing fits. */
 async function squeeze(rgb: Uint8Array, width: number, height: number, bytes: number): Promise<Buffer> {
-	let low = 30;
-	let high = 88;
-	let best: Buffer | undefined;
-	while (high - low > 5) {
-		const quality = Math.round((low + high) / 2);
-		const webp = await sharp(rgb, { raw: { width, height, channels: 3 } }).webp({ quality, effort: 4, smartSubsample: true }).toBuffer();
-		if (webp.length <= bytes) {
-			best = webp;
-			low = quality;
-		} else high = quality;
-	}
-	return best ?? (await sharp(rgb, { raw: { width, height, channels: 3 } }).webp({ quality: 28, effort: 5 }).toBuffer());
+  let best: Buffer = Buffer.alloc(0);
+  for (const { soften, least } of STAGES) {
+    const whole = sharp(rgb, { raw: { width, height, channels: 3 } });
+    const picture = soften > 0 ? whole.blur(soften) : whole;
+    const encode = (quality: number): Promise<Buffer> =>
+      picture.clone().webp({ quality, effort: 4, smartSubsample: true }).toBuffer();
+    best = await encode(least);
+    if (best.length > bytes) continue;
+    let low: number = least;
+    let high = 90;
+    while (high - low > 4) {
+      const quality = Math.round((low + high) / 2);
+      const webp = await encode(quality);
+      if (webp.length <= bytes) {
+        best = webp;
+        low = quality;
+      } else high = quality;
+    }
+    return best;
+  }
+  return best;
+}
+
+/** Millimetres below the mark at which a scale lies free of its label or button. */
+function clearance(subject: Subject): number {
+  const { width, height } = subject.design;
+  if (subject.stage === "sheet") return Math.min(width, height) * 0.2 + 1.8;
+  if (subject.stage === "button") return Math.max(width, height) * 0.12 + 0.8;
+  return Math.max(0.8, height * 0.16);
 }
 
 /** Photographs an impression of a mark under the given conditions, in at most about so many bytes. */
-export async function photograph(subject: Subject, conditions: Conditions, random: Random, bytes: number): Promise<Photograph> {
-	const { view } = conditions;
-	const density = view.scale * OVERSAMPLE;
-	const box = seenBox(view);
-	const margin = 3;
-	const at: Placement = {
-		width: Math.ceil((box.right - box.left) * density) + margin * 2,
-		height: Math.ceil((box.bottom - box.top) * density) + margin * 2,
-		x: -box.left * density + margin,
-		y: -box.top * density + margin,
-		pixelsPerMillimetre: density,
-		turn: conditions.lean,
-	};
-	const room = furnishRoom(conditions.lighting, random);
-	const surface = await setScene(subject, conditions, at, room, random);
-	if (conditions.scaleStrip) {
-		const { width: w, height: h } = subject.design;
-		const length = Math.max(8, w * random.between(0.95, 1.3));
-		const strip = await layScale(at.width, at.height, density, at.x + random.between(-0.06, 0.06) * w * density, at.y + (h / 2 + Math.max(1.2, h * 0.16)) * density, random.normal() * 1.2, length, random);
-		layOver(surface, strip.surface, strip.cover, 1.6);
-		for (let k = 0; k < strip.cover.data.length; k++) if (strip.cover.data[k]! > 0.9) surface.relief.data[k] = 1.6 + surface.relief.data[k]! * 0.05;
-	}
-	const roll = (view.roll * Math.PI) / 180;
-	const eye = {
-		x: -(view.tiltX * Math.cos(roll) + view.tiltY * Math.sin(roll)),
-		y: -(-view.tiltX * Math.sin(roll) + view.tiltY * Math.cos(roll)),
-		distance: 2.6 * Math.max(view.width, view.height) * OVERSAMPLE,
-	};
-	const light = shade(surface, room, eye);
-	creep(light, surface, Math.max(1, density * 0.12));
-	const rgb = expose(light, view, conditions.exposure, (mx, my) => [mx * density + at.x, my * density + at.y], random);
-	const webp = await squeeze(rgb, view.width, view.height, bytes);
-	const forward = projection(view);
-	const lean = (conditions.lean * Math.PI) / 180;
-	const corners = [[-1, -1], [1, -1], [-1, 1], [1, 1]].map(([sx = 0, sy = 0]) => {
-		const x = (sx * subject.design.width) / 2;
-		const y = (sy * subject.design.height) / 2;
-		return project(forward, x * Math.cos(lean) - y * Math.sin(lean), x * Math.sin(lean) + y * Math.cos(lean));
-	});
-	const left = Math.max(0, Math.floor(Math.min(...corners.map(([x]) => x))));
-	const top = Math.max(0, Math.floor(Math.min(...corners.map(([, y]) => y))));
-	const right = Math.min(view.width, Math.ceil(Math.max(...corners.map(([x]) => x))));
-	const bottom = Math.min(view.height, Math.ceil(Math.max(...corners.map(([, y]) => y))));
-	const turn = Math.round((((-(view.roll + conditions.lean) % 360) + 360) % 360) * 10) / 10;
-	return {
-		webp,
-		width: view.width,
-		height: view.height,
-		region: { x: left, y: top, width: right - left, height: bottom - top },
-		turn: turn === 360 ? 0 : turn,
-		pixelsPerMillimetre: Math.round(view.scale * 100) / 100,
-	};
+export async function photograph(
+  subject: Subject,
+  conditions: Conditions,
+  random: Random,
+  bytes: number,
+): Promise<Photograph> {
+  const { view } = conditions;
+  const density = view.scale * OVERSAMPLE;
+  const box = seenBox(view);
+  const margin = 3;
+  const at: Placement = {
+    width: Math.ceil((box.right - box.left) * density) + margin * 2,
+    height: Math.ceil((box.bottom - box.top) * density) + margin * 2,
+    x: -box.left * density + margin,
+    y: -box.top * density + margin,
+    pixelsPerMillimetre: density,
+    turn: conditions.lean,
+  };
+  const room = furnishRoom(conditions.lighting, random);
+  const surface = await setScene(subject, conditions, at, room, random);
+  if (conditions.scaleStrip) {
+    const { width: w, height: h } = subject.design;
+    const length = Math.max(8, w * random.between(0.95, 1.3));
+    const strip = await layScale(
+      at.width,
+      at.height,
+      density,
+      at.x + random.between(-0.06, 0.06) * w * density,
+      at.y + (h / 2 + clearance(subject)) * density,
+      random.normal() * 1.2,
+      length,
+      random,
+    );
+    layOver(surface, strip.surface, strip.cover, 1.6);
+    for (let k = 0; k < strip.cover.data.length; k++)
+      if ((strip.cover.data[k] ?? 0) > 0.9)
+        surface.relief.data[k] = 1.6 + (surface.relief.data[k] ?? 0) * 0.05;
+  }
+  const roll = (view.roll * Math.PI) / 180;
+  const eye = {
+    x: -(view.tiltX * Math.cos(roll) + view.tiltY * Math.sin(roll)),
+    y: -(-view.tiltX * Math.sin(roll) + view.tiltY * Math.cos(roll)),
+    distance: 2.6 * Math.max(view.width, view.height) * OVERSAMPLE,
+  };
+  const light = shade(surface, room, eye);
+  creep(light, surface, Math.max(1, density * 0.12));
+  const rgb = expose(
+    light,
+    view,
+    conditions.exposure,
+    (mx, my) => [mx * density + at.x, my * density + at.y],
+    random,
+  );
+  const webp = await squeeze(rgb, view.width, view.height, bytes);
+  const forward = projection(view);
+  const lean = (conditions.lean * Math.PI) / 180;
+  const corners = [
+    [-1, -1],
+    [1, -1],
+    [-1, 1],
+    [1, 1],
+  ].map(([sx = 0, sy = 0]) => {
+    const x = (sx * subject.design.width) / 2;
+    const y = (sy * subject.design.height) / 2;
+    return project(forward, x * Math.cos(lean) - y * Math.sin(lean), x * Math.sin(lean) + y * Math.cos(lean));
+  });
+  const left = Math.max(0, Math.floor(Math.min(...corners.map(([x]) => x))));
+  const top = Math.max(0, Math.floor(Math.min(...corners.map(([, y]) => y))));
+  const right = Math.min(view.width, Math.ceil(Math.max(...corners.map(([x]) => x))));
+  const bottom = Math.min(view.height, Math.ceil(Math.max(...corners.map(([, y]) => y))));
+  const turn = Math.round((((-(view.roll + conditions.lean) % 360) + 360) % 360) * 10) / 10;
+  return {
+    webp,
+    width: view.width,
+    height: view.height,
+    region: { x: left, y: top, width: right - left, height: bottom - top },
+    turn: turn === 360 ? 0 : turn,
+    pixelsPerMillimetre: Math.round(view.scale * 100) / 100,
+  };
 }
