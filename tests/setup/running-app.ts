@@ -3,7 +3,7 @@ import { createWriteStream, mkdirSync } from "node:fs";
 import { mkdtemp, rm } from "node:fs/promises";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import type { TestProject } from "vitest/node";
@@ -23,8 +23,17 @@ const runFile = promisify(execFile);
 /**
  * Serves the built app, with the demo in an embedded database in a folder of its own, for the tests that talk to
  * it as people do. Anything that the app writes to its standard error is a failure of the whole run.
+ *
+ * COUNTERMARK_TEST_URL names a host that is up already, with the demo in it, to be tested instead; its data folder
+ * is COUNTERMARK_DATA's or else `data`.
  */
 export async function setup(project: TestProject): Promise<() => Promise<void>> {
+  const up = process.env.COUNTERMARK_TEST_URL;
+  if (up) {
+    project.provide("appAddress", up.replace(/\/+$/, ""));
+    project.provide("appData", resolve(root, process.env.COUNTERMARK_DATA ?? "data"));
+    return async () => undefined;
+  }
   const data = await mkdtemp(join(tmpdir(), "countermark-test-"));
   const port = await freePort();
   const { DATABASE_URL: _, ...rest } = process.env;
