@@ -65,6 +65,14 @@ describe.each(PAGES)("the page: %s", (name) => {
   );
 });
 
+it("would be told of a rule that is broken", async () => {
+  const page = await browser.newPage();
+  await open(page, "/about");
+  await page.evaluate(() => document.documentElement.removeAttribute("lang"));
+  expect((await violationsOf(page)).join()).toContain("html-has-lang");
+  await page.context().close();
+});
+
 it("keeps the theme that was chosen, whatever the system says", async () => {
   const page = await browser.newPage({ colorScheme: "light" });
   await open(page, "/about");
@@ -95,14 +103,10 @@ it("shows an error of the period at its field and keeps what was typed", async (
 
 /** Opens a page; one that is missing on purpose is let through as if it were found, so that its 404 is no complaint. */
 async function open(page: Page, path: string): Promise<void> {
-  await page.route(
-    (url) => url.pathname === "/entries/there-is-no-such-entry",
-    async (route) => {
-      const response = await route.fetch();
-      await route.fulfill({ response, status: 200 });
-    },
-    { times: 1 },
-  );
+  await page.unrouteAll();
+  await page.route("**/entries/there-is-no-such-entry", async (route) => {
+    await route.fulfill({ response: await route.fetch(), status: 200 });
+  });
   await page.goto(address + path, { waitUntil: "load" });
   await page.getByRole("heading", { level: 1 }).waitFor();
 }
