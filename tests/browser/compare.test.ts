@@ -58,7 +58,7 @@ it("wipes one over the other", async () => {
   expect(await slider.inputValue()).toBe("50");
   await slider.focus();
   await page.keyboard.press("End");
-  expect(await over(page).evaluate((each) => getComputedStyle(each).clipPath)).toBe("inset(0px)");
+  expect(await over(page).evaluate((each) => getComputedStyle(each).clipPath)).toContain(" 0%");
   await page.keyboard.press("Home");
   expect(await over(page).evaluate((each) => getComputedStyle(each).clipPath)).toContain("100%");
   await page.context().close();
