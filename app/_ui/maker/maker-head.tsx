@@ -16,8 +16,8 @@ export function MakerHead({ view }: { readonly view: MakerView }) {
       </p>
       <h1>{summary.name}</h1>
       <p className={styles.facts}>
-        {summary.trades.length > 0 && `${format.list(summary.trades, { type: "unit" })}. `}
         {t("activeIs")} <PeriodWords period={summary.active} />
+        {summary.trades.length > 0 && `; ${format.list(summary.trades, { type: "unit" })}`}
       </p>
       {view.note && <p className={styles.text}>{view.note}</p>}
       {view.sources.length > 0 && (
