@@ -148,9 +148,10 @@ const refusals: readonly IForbiddenRuleType[] = [
     to: { path: "^(scripts|seed|tests)/" },
   },
   {
+    // ml/train has a package.json of its own: its packages are installed by whoever trains.
     name: "an import leads somewhere",
     severity: "error",
-    from: {},
+    from: { pathNot: "^ml/train/" },
     to: { couldNotResolve: true },
   },
   {
