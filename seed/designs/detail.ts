@@ -1,4 +1,4 @@
-import type { Design } from "./compose.ts";
+import type { Design } from "./design.ts";
 
 const f = (n: number): string => n.toFixed(3);
 const around = (count: number, draw: (i: number) => string): string =>

@@ -1,5 +1,5 @@
 import sharp from "sharp";
-import type { Design } from "./compose.ts";
+import type { Design } from "./design.ts";
 
 /** Where a mark lies on a surface of pixels. */
 export interface Placement {

@@ -14,7 +14,7 @@ export interface Row {
 const f = (n: number): string => n.toFixed(3);
 
 /** A text set in one line about its middle. */
-export function setLine(text: string, face: Face, spacing: number): Row {
+function setLine(text: string, face: Face, spacing: number): Row {
   const letters = lettersOf(text, face);
   const width = letters.reduce((sum, letter) => sum + letter.advance, 0) + spacing * (letters.length - 1);
   let x = -width / 2;
@@ -66,7 +66,7 @@ function setEmblem(name: string, height: number): Row {
 }
 
 /** Pieces side by side, as one row. */
-export function sideBySide(pieces: readonly Row[], gap: number): Row {
+function sideBySide(pieces: readonly Row[], gap: number): Row {
   const width = pieces.reduce((sum, piece) => sum + piece.width, 0) + gap * (pieces.length - 1);
   let x = -width / 2;
   let drawing = "";

@@ -44,7 +44,7 @@ export function projection(view: View): Matrix {
   ];
 }
 
-export function invert(m: Matrix): Matrix {
+function invert(m: Matrix): Matrix {
   const [a, b, c, d, e, f, g, h, i] = m;
   const A = e * i - f * h;
   const B = c * h - b * i;
@@ -82,6 +82,13 @@ export function seenBox(view: View): { left: number; top: number; right: number;
   return { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) };
 }
 
+/** Where the middle of the mark lies on the surface, and its pixels per millimetre. */
+export interface Origin {
+  x: number;
+  y: number;
+  density: number;
+}
+
 /** How the picture is taken, apart from where from. */
 export interface Exposure {
   /** Stops from what the meter says. */
@@ -96,8 +103,6 @@ export interface Exposure {
   shallow: number;
   contrast: number;
   saturation: number;
-  /** Direction and length of a shake, in pixels. */
-  shake: number;
 }
 
 interface Picture {
@@ -110,7 +115,7 @@ interface Picture {
 
 const CHANNELS = ["red", "green", "blue"] as const;
 
-function take(light: Light, view: View, toSurface: (x: number, y: number) => [number, number]): Picture {
+function take(light: Light, view: View, at: Origin): Picture {
   const { width, height } = view;
   const back = invert(projection(view));
   const n = width * height;
@@ -123,10 +128,13 @@ function take(light: Light, view: View, toSurface: (x: number, y: number) => [nu
   };
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
-      const [mx, my] = project(back, x + 0.5, y + 0.5);
-      const [su, sv] = toSurface(mx, my);
-      const u = Math.min(light.width - 2.001, Math.max(0, su));
-      const v = Math.min(light.height - 2.001, Math.max(0, sv));
+      const px = x + 0.5;
+      const py = y + 0.5;
+      const w = back[6] * px + back[7] * py + back[8];
+      const mx = (back[0] * px + back[1] * py + back[2]) / w;
+      const my = (back[3] * px + back[4] * py + back[5]) / w;
+      const u = Math.min(light.width - 2.001, Math.max(0, mx * at.density + at.x));
+      const v = Math.min(light.height - 2.001, Math.max(0, my * at.density + at.y));
       const i = Math.floor(u);
       const j = Math.floor(v);
       const fx = u - i;
@@ -199,15 +207,13 @@ function sharpen(data: Float32Array, width: number, height: number, amount: numb
   return out;
 }
 
+function toByte(value: number, contrast: number, stray: number): number {
+  return Math.round(clamp01(0.5 + (value - 0.5) * contrast + stray) * 255);
+}
+
 /** Takes the photograph: 8-bit RGB, row by row. */
-export function expose(
-  light: Light,
-  view: View,
-  exposure: Exposure,
-  toSurface: (x: number, y: number) => [number, number],
-  random: Random,
-): Uint8Array {
-  const picture = take(light, view, toSurface);
+export function expose(light: Light, view: View, exposure: Exposure, at: Origin, random: Random): Uint8Array {
+  const picture = take(light, view, at);
   focus(picture, view, exposure, random);
   const { width, height } = picture;
   const metered = meter(picture, view);
@@ -238,18 +244,17 @@ export function expose(
     const luma = 0.3 * r + 0.59 * g + 0.11 * b;
     const dark = (1.3 - luma * 0.8) * exposure.noise;
     const speck = ((fine.data[i] ?? 0) * 0.5 + (coarse.data[i] ?? 0) * 1.6) * dark;
-    const print = (value: number, stray: number): number =>
-      Math.round(
-        clamp01(
-          0.5 +
-            (mix(luma, value, exposure.saturation) - 0.5) * exposure.contrast +
-            speck +
-            stray * dark * 1.4,
-        ) * 255,
-      );
-    bytes[i * 3] = print(r, redSpecks.data[i] ?? 0);
-    bytes[i * 3 + 1] = print(g, 0);
-    bytes[i * 3 + 2] = print(b, blueSpecks.data[i] ?? 0);
+    bytes[i * 3] = toByte(
+      mix(luma, r, exposure.saturation),
+      exposure.contrast,
+      speck + (redSpecks.data[i] ?? 0) * dark * 1.4,
+    );
+    bytes[i * 3 + 1] = toByte(mix(luma, g, exposure.saturation), exposure.contrast, speck);
+    bytes[i * 3 + 2] = toByte(
+      mix(luma, b, exposure.saturation),
+      exposure.contrast,
+      speck + (blueSpecks.data[i] ?? 0) * dark * 1.4,
+    );
   }
   return bytes;
 }

@@ -144,7 +144,6 @@ function finish(
       shallow: random.between(0.05, 0.65),
       contrast: random.between(1, 1.2),
       saturation: random.between(0.78, 1),
-      shake: 0,
     },
     lighting,
     wear: Math.min(0.75, hard * random.between(0.35, 1.05)),

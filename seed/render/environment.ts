@@ -33,6 +33,11 @@ const WARM: Colour = [1.08, 1, 0.86];
 const COOL: Colour = [0.93, 1, 1.09];
 const PLAIN: Colour = [1, 1, 1];
 
+/** The bars of a window are dark. */
+function besideBar(distance: number): number {
+  return smoothstep(0.03, 0.09, Math.abs(distance));
+}
+
 function panelLight(panel: Panel, x: number, y: number): number {
   const c = Math.cos(panel.turn);
   const s = Math.sin(panel.turn);
@@ -42,8 +47,7 @@ function panelLight(panel: Panel, x: number, y: number): number {
     smoothstep(1 + panel.soft, 1 - panel.soft, Math.abs(u)) *
     smoothstep(1 + panel.soft, 1 - panel.soft, Math.abs(v));
   if (inside === 0 || !panel.bars) return inside;
-  const bar = (w: number): number => smoothstep(0.03, 0.09, Math.abs(w));
-  return inside * bar(u) * bar(v + 0.33) * bar(v - 0.33);
+  return inside * besideBar(u) * besideBar(v + 0.33) * besideBar(v - 0.33);
 }
 
 function panelsFor(lighting: Lighting, angle: number, reach: number, random: Random): [Panel, ...Panel[]] {
@@ -178,6 +182,16 @@ export function furnishRoom(lighting: Lighting, random: Random): Room {
   };
 }
 
+/** The value between four neighbours of the disc. */
+function between(p: Float32Array, k: number, fx: number, fy: number): number {
+  return (
+    (p[k] ?? 0) * ((1 - fx) * (1 - fy)) +
+    (p[k + 1] ?? 0) * (fx * (1 - fy)) +
+    (p[k + SIZE] ?? 0) * ((1 - fx) * fy) +
+    (p[k + SIZE + 1] ?? 0) * (fx * fy)
+  );
+}
+
 /** What is mirrored in a direction, written into `out`; x, y within the unit disc. */
 export function mirrored(room: Room, x: number, y: number, roughness: number, out: Float32Array): void {
   const level = Math.min(3.999, Math.max(0, roughness * 4.4));
@@ -193,13 +207,7 @@ export function mirrored(room: Room, x: number, y: number, roughness: number, ou
   const a = room.levels[low];
   const b = room.levels[low + 1];
   if (!a || !b) throw new Error(`roughness: must be 0 to 1. Received ${roughness}.`);
-  const w00 = (1 - fx) * (1 - fy);
-  const w10 = fx * (1 - fy);
-  const w01 = (1 - fx) * fy;
-  const w11 = fx * fy;
-  const take = (p: Float32Array): number =>
-    (p[k] ?? 0) * w00 + (p[k + 1] ?? 0) * w10 + (p[k + SIZE] ?? 0) * w01 + (p[k + SIZE + 1] ?? 0) * w11;
-  out[0] = take(a.red) * (1 - t) + take(b.red) * t;
-  out[1] = take(a.green) * (1 - t) + take(b.green) * t;
-  out[2] = take(a.blue) * (1 - t) + take(b.blue) * t;
+  out[0] = between(a.red, k, fx, fy) * (1 - t) + between(b.red, k, fx, fy) * t;
+  out[1] = between(a.green, k, fx, fy) * (1 - t) + between(b.green, k, fx, fy) * t;
+  out[2] = between(a.blue, k, fx, fy) * (1 - t) + between(b.blue, k, fx, fy) * t;
 }

@@ -110,12 +110,21 @@ function transpose(source: Float32Array, target: Float32Array, width: number, he
     for (let x = 0; x < width; x++) target[x * height + y] = source[y * width + x] ?? 0;
 }
 
+let scratch: [Float32Array, Float32Array] = [new Float32Array(0), new Float32Array(0)];
+
+/** Two working rows of at least n numbers, kept between blurs: a picture is blurred some sixty times. */
+function working(n: number): [Float32Array, Float32Array] {
+  if (scratch[0].length < n) scratch = [new Float32Array(n), new Float32Array(n)];
+  return [scratch[0].subarray(0, n), scratch[1].subarray(0, n)];
+}
+
 /** A Gaussian blur as three box blurs; below half a pixel it does nothing. */
 export function blur(field: Field, sigma: number): Field {
   const { width, height } = field;
-  if (sigma < 0.45) return { width, height, data: field.data.slice() };
-  let a = field.data.slice();
-  let b = new Float32Array(a.length);
+  const data = field.data.slice();
+  if (sigma < 0.45) return { width, height, data };
+  let [a, b] = working(data.length);
+  a.set(data);
   const passes = sigma < 1.1 ? 1 : sigma < 2 ? 2 : 3;
   const radius = Math.max(1, Math.round((Math.sqrt((12 * sigma * sigma) / passes + 1) - 1) / 2));
   for (let pass = 0; pass < passes; pass++) {
@@ -128,8 +137,8 @@ export function blur(field: Field, sigma: number): Field {
     boxRows(a, b, height, width, radius);
     [a, b] = [b, a];
   }
-  transpose(a, b, height, width);
-  return { width, height, data: b };
+  transpose(a, data, height, width);
+  return { width, height, data };
 }
 
 /** Lumps of one size and no direction, as of orange peel: mean 0, standard deviation 1. */
@@ -166,28 +175,6 @@ export function moved(field: Field, dx: number, dy: number): Field {
         at(u - 1, v) * fx * (1 - fy) +
         at(u, v - 1) * (1 - fx) * fy +
         at(u - 1, v - 1) * fx * fy;
-    }
-  }
-  return out;
-}
-
-/** The field bent by two others that say how many pixels to look aside. */
-export function warped(field: Field, dx: Field, dy: Field, amount: number): Field {
-  const { width, height, data } = field;
-  const out = emptyField(width, height);
-  for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) {
-      const i = y * width + x;
-      const u = Math.min(width - 2, Math.max(0, x + (dx.data[i] ?? 0) * amount));
-      const v = Math.min(height - 2, Math.max(0, y + (dy.data[i] ?? 0) * amount));
-      const ix = Math.floor(u);
-      const iy = Math.floor(v);
-      const fx = u - ix;
-      const fy = v - iy;
-      const j = iy * width + ix;
-      const p = (data[j] ?? 0) + ((data[j + 1] ?? 0) - (data[j] ?? 0)) * fx;
-      const q = (data[j + width] ?? 0) + ((data[j + width + 1] ?? 0) - (data[j + width] ?? 0)) * fx;
-      out.data[i] = p + (q - p) * fy;
     }
   }
   return out;

@@ -105,8 +105,8 @@ const LOOKS: Record<Metal, Look> = {
     scratches: 25,
     grime: [0.1, 0.045, 0.022],
     grimeAmount: 0.9,
-    film: [0.075, 0.045, 0.03],
-    filmAmount: 0.9,
+    film: [0.06, 0.047, 0.04],
+    filmAmount: 0.8,
     pits: 0.8,
   },
   tin: {

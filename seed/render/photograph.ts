@@ -62,7 +62,7 @@ function clearance(subject: Subject): number {
   const { width, height } = subject.design;
   if (subject.stage === "sheet") return Math.min(width, height) * 0.2 + 1.8;
   if (subject.stage === "button") return Math.max(width, height) * 0.12 + 0.8;
-  return Math.max(0.8, height * 0.16);
+  return Math.max(0.8, height * 0.16, width * 0.06);
 }
 
 /** Photographs an impression of a mark under the given conditions, in at most about so many bytes. */
@@ -112,13 +112,7 @@ export async function photograph(
   };
   const light = shade(surface, room, eye);
   creep(light, surface, Math.max(1, density * 0.12));
-  const rgb = expose(
-    light,
-    view,
-    conditions.exposure,
-    (mx, my) => [mx * density + at.x, my * density + at.y],
-    random,
-  );
+  const rgb = expose(light, view, conditions.exposure, { x: at.x, y: at.y, density }, random);
   const webp = await squeeze(rgb, view.width, view.height, bytes);
   const forward = projection(view);
   const lean = (conditions.lean * Math.PI) / 180;

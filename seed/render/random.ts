@@ -15,7 +15,7 @@ export interface Random {
 }
 
 /** FNV-1a, 32 bits: a seed out of a name. */
-export function hashName(name: string): number {
+function hashName(name: string): number {
   let hash = 0x811c9dc5;
   for (let i = 0; i < name.length; i++) {
     hash ^= name.charCodeAt(i);

@@ -1,6 +1,6 @@
-import type { Design } from "../designs/compose.ts";
+import type { Design } from "../designs/design.ts";
 
-export const MATERIALS = [
+const MATERIALS = [
   "pewter",
   "plate",
   "brass",
@@ -20,10 +20,10 @@ export const MATERIALS = [
   "wood",
   "glass",
 ] as const;
-export type Material = (typeof MATERIALS)[number];
+type Material = (typeof MATERIALS)[number];
 
-export const STAGES = ["full", "bar", "disc", "sheet", "wall", "button"] as const;
-export type StageName = (typeof STAGES)[number];
+const STAGES = ["full", "bar", "disc", "sheet", "wall", "button"] as const;
+type StageName = (typeof STAGES)[number];
 
 /** What is photographed: a mark, the stuff that bears it and how it got there. */
 export interface Subject {

@@ -1,12 +1,13 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { composeDesign, type Design } from "../designs/compose.ts";
+import { composeDesign } from "../designs/compose.ts";
+import type { Design } from "../designs/design.ts";
 import { readSubject, type Subject } from "../render/subject.ts";
 import { sayColour } from "./colour-words.ts";
 import { type EntryRow, type MakerRow, splitList } from "./demo.ts";
 import { type ChapterRecord, citeInFull, readChapter, readSources } from "./read.ts";
 
-export interface TryMark {
+interface TryMark {
   key: string;
   title: string;
   /** Empty where no entry has the mark. */
