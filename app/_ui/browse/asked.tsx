@@ -1,5 +1,5 @@
 /** What the address of a search asks for, as it was typed. */
-export const ASKED = ["words", "kind", "technique", "material", "maker", "period"] as const;
+const ASKED = ["words", "kind", "technique", "material", "maker", "period"] as const;
 export type Asked = Readonly<Record<(typeof ASKED)[number], string>>;
 
 type Params = Readonly<Record<string, string | string[] | undefined>>;

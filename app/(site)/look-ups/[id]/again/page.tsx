@@ -4,6 +4,7 @@ import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
 import { AgainBench } from "#ui/look-up/again-bench";
 import { showLookUp } from "#web/reading";
+import styles from "./again.module.css";
 
 type Props = { readonly params: Promise<{ readonly id: string }> };
 
@@ -21,6 +22,7 @@ export default async function CropAgainPage({ params }: Props) {
       <p>
         <Link href={`/look-ups/${id}`}>{t("back")}</Link>
       </p>
+      <h1 className={styles.title}>{t("title")}</h1>
       <AgainBench image={found.view.query} />
     </>
   );
