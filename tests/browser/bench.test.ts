@@ -114,6 +114,31 @@ it("keeps the photograph and its frame when the look-up is refused or cancelled"
   await page.context().close();
 });
 
+it("lets the owner of a look-up crop it again, keep it and delete it", async () => {
+  const page = await browser.newPage();
+  await page.goto(address);
+  await page.locator("#photograph").setInputFiles(known?.path ?? "");
+  await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
+  await page.waitForURL(/\/look-ups\/[\w-]+$/);
+  const first = page.url();
+
+  await page.getByRole("link", { name: messages.lookUp.cropAgain }).first().click();
+  await page.waitForURL(/\/again$/);
+  await type(page, bench.box.width, 150);
+  expect(await violationsOf(page)).toEqual([]);
+  await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
+  await page.waitForURL((url) => /\/look-ups\/[\w-]+$/.test(url.pathname) && url.href !== first);
+
+  await page.getByRole("button", { name: messages.keeping.keep }).click();
+  await page.getByText(messages.keeping.kept).waitFor();
+  const kept = page.url();
+  await page.getByRole("button", { name: messages.keeping.delete }).click();
+  await page.waitForURL(`${address}/`);
+  expect((await fetch(kept)).status).toBe(404);
+  expect((await fetch(first)).status).toBe(200);
+  await page.context().close();
+});
+
 /** Runs in the page: the browser tells a test nothing of a form with a file in it, so its parts are kept. */
 function keepWhatIsSent(): void {
   const send = XMLHttpRequest.prototype.send;
