@@ -9,6 +9,12 @@ import { SkipLink } from "#ui/skip-link";
 import { themeOf } from "./_ui/theme.ts";
 import "./globals.css";
 
+/**
+ * Every page is made when it is asked for: each shows what the database holds and carries a nonce of its own, and the
+ * build must not open the data folder of the host it builds for.
+ */
+export const dynamic = "force-dynamic";
+
 export async function generateMetadata(): Promise<Metadata> {
   const t = await getTranslations("site");
   return {

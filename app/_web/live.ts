@@ -20,6 +20,10 @@ const held = globalThis as typeof globalThis & { countermarkLive?: Promise<Live>
 
 /** The wiring of this process; opens the database and loads the model the first time. */
 export function live(): Promise<Live> {
+  if (process.env.NEXT_PHASE === "phase-production-build")
+    throw new Error(
+      "The build must open no database: a page that reads from it must be made when it is asked for.",
+    );
   held.countermarkLive ??= connect(readEnvironment()).catch((error: unknown) => {
     held.countermarkLive = undefined;
     throw error;

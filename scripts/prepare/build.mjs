@@ -11,6 +11,8 @@ const sources = [
   "ml",
   "public",
   "prisma/schema.prisma",
+  "instrumentation.ts",
+  "proxy.ts",
   "next.config.ts",
   "postcss.config.mjs",
   "tsconfig.json",
