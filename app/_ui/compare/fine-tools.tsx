@@ -4,6 +4,7 @@ import { useTranslations } from "next-intl";
 import { NumberField } from "../number-field.tsx";
 import plain from "../plain.module.css";
 import { Slider } from "../slider.tsx";
+import { wayAndSize } from "../way-and-size.ts";
 import styles from "./compare.module.css";
 
 type FineToolsProps = {
@@ -30,7 +31,7 @@ export function FineTools(props: FineToolsProps) {
           max={180}
           origin={props.matched > 180 ? props.matched - 360 : props.matched}
           onChange={props.onTurn}
-          words={(degrees) => t("degrees", { degrees })}
+          words={(degrees) => t("degrees", wayAndSize(degrees))}
         />
       </div>
       {props.onMillimetres && (

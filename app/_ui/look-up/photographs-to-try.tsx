@@ -22,7 +22,12 @@ export function PhotographsToTry({ photographs }: { readonly photographs: readon
                 height={photograph.height}
                 loading="lazy"
               />
-              <span>{t("lookUp", { title: photograph.title })}</span>
+              <span>
+                {t.rich("lookUp", {
+                  title: photograph.title,
+                  verb: (words) => <span className={plain.hidden}>{words}</span>,
+                })}
+              </span>
             </button>
           </li>
         ))}

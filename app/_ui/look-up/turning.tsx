@@ -4,6 +4,7 @@ import { useTranslations } from "next-intl";
 import type { Region } from "#core/photographs/region";
 import plain from "../plain.module.css";
 import { Slider } from "../slider.tsx";
+import { wayAndSize } from "../way-and-size.ts";
 import { type Size, turned } from "./crop-geometry.ts";
 import styles from "./cropping.module.css";
 import { QuarterTurn } from "./quarter-turn.tsx";
@@ -28,7 +29,7 @@ export function Turning({ image, region, onRegion }: TurningProps) {
         max={180}
         origin={0}
         onChange={turnTo}
-        words={(degrees) => t("degrees", { degrees })}
+        words={(degrees) => t("degrees", wayAndSize(degrees))}
       />
       <div className={styles.quarters}>
         <button type="button" className={plain.quiet} onClick={() => turnTo(turn - 90)}>
