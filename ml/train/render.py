@@ -3,7 +3,9 @@
 Every random choice is made per photograph. `severity` 0..1 scales how badly the mark was struck,
 worn and photographed: 0.3 is a good reference, 0.6 moderate, 1.0 hard. Two families of surface
 are drawn for every photograph and one is kept: ink (printed, woven, painted, branded) and relief
-(struck, cast, impressed), lit from a direction with diffuse and mirror-like light.
+(struck, cast, impressed), lit from a direction with diffuse and mirror-like light. `hazards` 0..1
+scales how often a photograph shows what does not belong to the mark's own wear and light: a
+second strike, another mark close by, a slanted strike, the edge of the object, block coding.
 """
 
 import math
@@ -69,7 +71,7 @@ def grid_of(like, severity, rotation):
     return flat + (bend * severity).permute(0, 2, 3, 1)
 
 
-def struck(packed, severity, rotation):
+def struck(packed, severity, rotation, hazards: float):
     """How much ink or metal is where, 0..1: stroke weight, outline, geometry, second strike, wear."""
     m = unpack(packed)
     outlined = coin(m, 0.22 * (severity * 1.4).clamp(max=1))
@@ -81,8 +83,8 @@ def struck(packed, severity, rotation):
     first = F.grid_sample(m, grid, mode="bilinear", padding_mode="zeros", align_corners=False)
 
     # The tool bounced (the same mark, a little off), or another mark stands close by.
-    double = coin(m, 0.12 * severity)
-    near = coin(m, 0.12 * severity) * (1 - double)
+    double = coin(m, 0.12 * severity * hazards)
+    near = coin(m, 0.12 * severity * hazards) * (1 - double)
     way = between(m, 0, 2 * math.pi)
     far = between(m, 0.03, 0.14) * double + between(m, 1.7, 2.3) * near
     shift = torch.cat([torch.cos(way), torch.sin(way)], -1) * far
@@ -96,7 +98,7 @@ def struck(packed, severity, rotation):
     line = (torch.arange(S, device=m.device, dtype=m.dtype) + 0.5) / S * 2 - 1
     slope = line.view(1, 1, 1, S) * torch.cos(way) + line.view(1, 1, S, 1) * torch.sin(way)
     took = torch.sigmoid((slope + between(m, 0.25, 1.0)) * between(m, 3, 14))
-    return m * (1 - coin(m, 0.15 * severity) * (1 - took))
+    return m * (1 - coin(m, 0.15 * severity * hazards) * (1 - took))
 
 
 def ink_on(m, texture, severity):
@@ -140,7 +142,7 @@ def relief_of(m, texture, brushed, severity):
     return picture + texture * severity
 
 
-def lit_and_handled(picture, texture, severity):
+def lit_and_handled(picture, texture, severity, hazards: float):
     """Uneven light, flash, scratches, the edge of the object, things in front."""
     axis = torch.arange(S, device=picture.device, dtype=picture.dtype)
     x, y = axis.view(1, 1, 1, S), axis.view(1, 1, S, 1)
@@ -157,7 +159,7 @@ def lit_and_handled(picture, texture, severity):
         picture = picture + scratch * at(-0.5, 0.5) * coin(picture, 0.4 * severity)
     a = at(0, 2 * math.pi)
     beyond = torch.sigmoid(((x - S / 2) * torch.cos(a) + (y - S / 2) * torch.sin(a) - at(55, 85)) * at(0.3, 2))
-    picture = picture + beyond * at(-0.6, 0.6) * coin(picture, 0.25 * severity)
+    picture = picture + beyond * at(-0.6, 0.6) * coin(picture, 0.25 * severity * hazards)
     for _ in range(2):
         cx, cy, ex, ey = at(0, S), at(0, S), at(6, 34), at(6, 34)
         inside = torch.sigmoid((1 - ((x - cx) / ex) ** 2 - ((y - cy) / ey) ** 2) * 8)
@@ -166,7 +168,7 @@ def lit_and_handled(picture, texture, severity):
     return picture
 
 
-def compressed(picture, severity):
+def compressed(picture, severity, hazards: float):
     """What an 8 x 8 block transform coder leaves, in some of the pictures."""
     n = torch.arange(8, device=picture.device, dtype=picture.dtype)
     basis = torch.cos(math.pi * (n[None] + 0.5) * n[:, None] / 8) * 0.5
@@ -176,13 +178,13 @@ def compressed(picture, severity):
     step = (0.01 + 0.012 * (n[None] + n[:, None])) * between(picture, 0.3, 3).unsqueeze(-1)
     coefficients = torch.round(coefficients / step) * step
     back = (basis.t() @ coefficients @ basis).permute(0, 1, 3, 2, 4).reshape(picture.shape)
-    some = coin(picture, 0.3 * severity)
+    some = coin(picture, 0.3 * severity * hazards)
     return picture * (1 - some) + back * some
 
 
-def photograph(packed, severity, rotation):
+def photograph(packed, severity, rotation, hazards: float = 1.0):
     """uint8 [n, 2048], severity and rotation (radians, either way) [n, 1, 1, 1] -> float [n, 1, 160, 160], 0..1."""
-    m = struck(packed, severity, rotation)
+    m = struck(packed, severity, rotation, hazards)
     n = m.shape[0]
     texture = noise(m, 9) * between(m, 0, 0.10) + noise(m, 40) * between(m, 0, 0.08) + noise(m, S) * between(m, 0, 0.05)
     strokes = torch.randn(n, 1, S, 4, device=m.device)
@@ -190,11 +192,11 @@ def photograph(packed, severity, rotation):
     texture = texture + brushed * between(m, 0, 0.08) * coin(m, 0.3)
     relief = coin(m, 0.55)
     picture = ink_on(m, texture, severity) * (1 - relief) + relief_of(m, texture, brushed, severity) * relief
-    picture = lit_and_handled(picture, texture, severity)
+    picture = lit_and_handled(picture, texture, severity, hazards)
     picture = blur(picture, between(m, 0.1, 0.1 + 2.0 * severity))
     picture = picture + torch.randn_like(picture) * between(m, 0, 0.01 + 0.08 * severity)
     picture = picture.clamp(0, 1) ** torch.exp(between(m, -0.4, 0.4))
-    return compressed(picture, severity).clamp(0, 1)
+    return compressed(picture, severity, hazards).clamp(0, 1)
 
 
 def standardise(picture):

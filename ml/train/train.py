@@ -162,7 +162,7 @@ def main() -> None:
     state = {"network": network.state_dict(), "scale": scale.detach(), "optimiser": optimiser.state_dict(), "step": step}
     torch.save(state, os.path.join(keep, "state.pt"))
     half = {k: v.half() if v.is_floating_point() else v for k, v in network.state_dict().items()}
-    torch.save({"network": half, "scale": float(scale)}, os.path.join(options.out, "marks.pt"))
+    torch.save({"network": half, "scale": scale.item()}, os.path.join(options.out, "marks.pt"))
     print(f"{step} steps in {time.time() - began:.0f} s", flush=True)
     if not options.skip_figures:
         network.eval()
