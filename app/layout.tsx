@@ -41,7 +41,7 @@ async function islandMessages() {
 export default async function RootLayout({ children }: { readonly children: ReactNode }) {
   const theme = themeOf((await cookies()).get("theme")?.value);
   return (
-    <html lang="en" {...(theme === "system" ? {} : { "data-theme": theme })} suppressHydrationWarning>
+    <html lang="en-GB" {...(theme === "system" ? {} : { "data-theme": theme })} suppressHydrationWarning>
       <body>
         <NextIntlClientProvider messages={await islandMessages()}>
           <SkipLink />

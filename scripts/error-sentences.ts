@@ -7,6 +7,6 @@ const rules: Readonly<Record<string, string>> = { ...messages.rules, ...messages
 /** An error in words, from the interface's own messages: the field, the rule and what was received. */
 export function sentence({ field, rule, received, params }: FieldError): string {
   const words = rules[rule] ?? messages.rules.unknown;
-  const t = createTranslator<Record<string, string>>({ locale: "en", messages: { words } });
+  const t = createTranslator<Record<string, string>>({ locale: "en-GB", messages: { words } });
   return t("words", { field, rule, received, event: received, ...params });
 }

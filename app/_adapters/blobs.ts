@@ -1,11 +1,9 @@
 import { createHash, randomBytes } from "node:crypto";
 import { mkdir, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
+import { isSha256, REDUCED_WIDTHS, type ReducedWidth } from "#core/photographs/limits";
 import type { Blobs } from "../_usecases/ports.ts";
 import { describeImage, reduceImage } from "./reduce-image.ts";
-
-/** Is the text a SHA-256 in hexadecimal? Anything else never reaches the disk. */
-export const isSha256 = (text: string): boolean => /^[0-9a-f]{64}$/.test(text);
 
 /** Images on disk, named by the SHA-256 of their bytes: the same image is kept once, a name never changes meaning. */
 export function createBlobs(folder: string): Blobs {
@@ -37,24 +35,33 @@ export function createBlobs(folder: string): Blobs {
   };
 }
 
-/** The widths in pixels at which a smaller copy is offered. */
-export const REDUCED_WIDTHS = [320, 640, 1280] as const;
-
 const filesOf = (path: string): readonly string[] => [
   path,
   ...REDUCED_WIDTHS.map((w) => reducedPath(path, w)),
 ];
 const reducedPath = (path: string, width: number) => `${path}-${width}.webp`;
 
+/** An image ready to be sent. */
+export type Picture = { readonly bytes: Uint8Array; readonly type: string };
+
+/** Kept images as they are shown: whole, or as a smaller copy. */
+export function createPictures(folder: string) {
+  return {
+    /** @returns null when there is no such image */
+    async show(sha256: string, width: ReducedWidth | null): Promise<Picture | null> {
+      const bytes = await (width === null
+        ? createBlobs(folder).get(sha256)
+        : reducedCopy(folder, sha256, width));
+      return bytes && { bytes, type: (await describeImage(bytes)).type };
+    },
+  };
+}
+
 /**
  * A smaller copy of a kept image as WebP, made the first time it is asked for and gone when the image goes.
  * @returns null when there is no such image; the image itself when it is no wider
  */
-export async function reducedCopy(
-  folder: string,
-  sha256: string,
-  width: (typeof REDUCED_WIDTHS)[number],
-): Promise<Uint8Array | null> {
+async function reducedCopy(folder: string, sha256: string, width: ReducedWidth): Promise<Uint8Array | null> {
   const blobs = createBlobs(folder);
   const kept = await blobs.get(sha256);
   if (!kept) return null;

@@ -1,12 +1,10 @@
 import { fileTypeFromBuffer } from "file-type";
 import sharp, { type Metadata, type Sharp } from "sharp";
 import { type FieldError, received } from "#core/field-error";
+import { IMAGE_LIMITS } from "#core/photographs/limits";
 import { SMALLEST_REGION } from "#core/photographs/region";
 import { fail, ok } from "#core/result";
 import type { ImageReader, ReadImage } from "../_usecases/ports.ts";
-
-/** What may come in. Limits are stated where they are broken. */
-export const IMAGE_LIMITS = { bytes: 20 * 1024 * 1024, pixels: 60_000_000 } as const;
 
 const ACCEPTED: Readonly<Record<string, string>> = {
   "image/jpeg": "JPEG",

@@ -1,33 +1,47 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { parse } from "csv-parse/sync";
-import sharp from "sharp";
 import type { PhotographToTry } from "#core/look-ups/photograph-to-try";
+import { describeImage } from "./reduce-image.ts";
 
-type Row = { file: string; title: string; entry: string; note: string };
+/** The demo's photographs to try; none where there is no demo. */
+export type PhotographsToTry = {
+  all(): Promise<readonly PhotographToTry[]>;
+  /** The image of one by its name; null when there is none of that name. */
+  bytes(name: string): Promise<Uint8Array | null>;
+};
 
-const read = new Map<string, Promise<ReadonlyMap<string, PhotographToTry & { file: string }>>>();
+type Row = { readonly file: string; readonly title: string };
+type Known = { readonly photograph: PhotographToTry; readonly path: string };
 
-/** The demo's photographs to try, by name; read once. */
-export function readPhotographsToTry(
-  demoFolder: string,
-): Promise<ReadonlyMap<string, PhotographToTry & { file: string }>> {
-  const known = read.get(demoFolder) ?? list(join(/* turbopackIgnore: true */ demoFolder, "try"));
-  read.set(demoFolder, known);
-  return known;
+/** Reads the list once, the images as they are asked for. */
+export function createPhotographsToTry(demoFolder: string | null): PhotographsToTry {
+  let read: Promise<ReadonlyMap<string, Known>> | undefined;
+  const known = () => {
+    read ??=
+      demoFolder === null
+        ? Promise.resolve(new Map())
+        : list(join(/* turbopackIgnore: true */ demoFolder, "try"));
+    return read;
+  };
+  return {
+    all: async () => [...(await known()).values()].map(({ photograph }) => photograph),
+    async bytes(name) {
+      const found = (await known()).get(name);
+      return found ? readFile(/* turbopackIgnore: true */ found.path) : null;
+    },
+  };
 }
 
-async function list(folder: string) {
-  const rows = parse<Row>(await readFile(join(/* turbopackIgnore: true */ folder, "try.csv"), "utf8"), {
-    columns: true,
-    bom: true,
-  });
+async function list(folder: string): Promise<ReadonlyMap<string, Known>> {
+  const text = await readFile(join(/* turbopackIgnore: true */ folder, "try.csv"), "utf8");
+  const rows = parse<Row>(text, { columns: true, bom: true });
   const all = await Promise.all(
     rows.map(async ({ file, title }) => {
       const path = join(/* turbopackIgnore: true */ folder, file);
-      const { width, height } = await sharp(path).metadata();
+      const { width, height } = await describeImage(await readFile(/* turbopackIgnore: true */ path));
       const name = file.replace(/^.*\//, "").replace(/\.\w+$/, "");
-      return [name, { name, title, width, height, file: path }] as const;
+      return [name, { photograph: { name, title, width, height }, path }] as const;
     }),
   );
   return new Map(all);

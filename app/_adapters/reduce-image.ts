@@ -1,11 +1,11 @@
 import sharp from "sharp";
 
-/** The width of an image in pixels, and its media type. */
+/** The size of an image in pixels, and its media type. */
 export async function describeImage(
   bytes: Uint8Array,
-): Promise<{ readonly width: number; readonly type: string }> {
-  const { width, format } = await sharp(bytes).metadata();
-  return { width, type: `image/${format}` };
+): Promise<{ readonly width: number; readonly height: number; readonly type: string }> {
+  const { width, height, format } = await sharp(bytes).metadata();
+  return { width, height, type: `image/${format}` };
 }
 
 /** The image at a smaller width, as WebP. */

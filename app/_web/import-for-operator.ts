@@ -1,6 +1,5 @@
 import { timingSafeEqual } from "node:crypto";
 import { z } from "zod";
-import { openImportFolder } from "#adapters/import-folder";
 import { importReferences } from "#usecases/import-references";
 import { type Live, live } from "./live.ts";
 import { streamLines } from "./stream-lines.ts";
@@ -18,7 +17,7 @@ export async function importForOperator(request: Request): Promise<Response> {
   if (!asked.success) return Response.json({ error: z.prettifyError(asked.error) }, { status: 422 });
   const { folder, dryRun, by } = asked.data;
   return streamLines(async (send) => {
-    const result = await importReferences(wired, await openImportFolder(folder), {
+    const result = await importReferences(wired, await wired.openImportFolder(folder), {
       dryRun,
       by,
       onProgress: (progress) => send({ progress }),

@@ -1,13 +1,16 @@
 import { join } from "node:path";
-import { createBlobs } from "#adapters/blobs";
+import { createBlobs, createPictures } from "#adapters/blobs";
 import { systemClock, systemRandomness } from "#adapters/chance";
 import { type Database, openDatabase } from "#adapters/database";
 import { createEmbedder } from "#adapters/embedder";
 import { createEntries } from "#adapters/entries-store";
 import { createImageReader } from "#adapters/image-reader";
+import { openImportFolder } from "#adapters/import-folder";
 import { createLookUps } from "#adapters/look-ups-store";
 import { createMakers } from "#adapters/makers-store";
 import { createNearest } from "#adapters/nearest";
+import { createPhotographsToTry } from "#adapters/photographs-to-try";
+import { createQueue } from "#adapters/queue";
 import { createReferences } from "#adapters/references-store";
 import { type Environment, readEnvironment } from "./environment.ts";
 
@@ -56,8 +59,12 @@ export function wire(
   return {
     embedder,
     images: createImageReader(),
-    imagesFolder,
     blobs: createBlobs(imagesFolder),
+    pictures: createPictures(imagesFolder),
+    photographsToTry: createPhotographsToTry(environment.demoFolder),
+    openImportFolder,
+    // One look-up keeps a core busy; more at once only make everyone wait longer.
+    queue: createQueue(2, 30),
     nearest: createNearest(database),
     lookUps: createLookUps(database),
     entries: createEntries(database),

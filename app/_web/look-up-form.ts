@@ -1,8 +1,5 @@
-import { readFile } from "node:fs/promises";
-import { isSha256 } from "#adapters/blobs";
-import { IMAGE_LIMITS } from "#adapters/image-reader";
-import { readPhotographsToTry } from "#adapters/photographs-to-try";
 import { type FieldError, received } from "#core/field-error";
+import { IMAGE_LIMITS, isSha256 } from "#core/photographs/limits";
 import type { Region } from "#core/photographs/region";
 import { fail, ok, type Result } from "#core/result";
 import type { Live } from "./live.ts";
@@ -37,11 +34,8 @@ async function readBytes(
     return ok(new Uint8Array(await file.arrayBuffer()));
   const name = form.get("try");
   if (typeof name === "string" && name !== "") {
-    const { demoFolder } = live.environment;
-    const known = demoFolder === null ? undefined : (await readPhotographsToTry(demoFolder)).get(name);
-    return known
-      ? ok(await readFile(/* turbopackIgnore: true */ known.file))
-      : fail({ field: "try", rule: "try-unknown", received: received(name) });
+    const bytes = await live.photographsToTry.bytes(name);
+    return bytes ? ok(bytes) : fail({ field: "try", rule: "try-unknown", received: received(name) });
   }
   const again = form.get("again");
   if (typeof again === "string" && again !== "") {

@@ -1,5 +1,4 @@
 import { cache } from "react";
-import { readPhotographsToTry } from "#adapters/photographs-to-try";
 import type { EntryView } from "#core/entries/entry";
 import type { MakerSummary, MakerView } from "#core/entries/maker";
 import type { EntryPage, EntryQuery } from "#core/entries/query";
@@ -35,10 +34,7 @@ export const showLookUp = cache(async (id: string): Promise<{ view: LookUpView; 
 });
 
 export async function photographsToTry(): Promise<readonly PhotographToTry[]> {
-  const { demoFolder } = (await live()).environment;
-  if (demoFolder === null) return [];
-  const all = await readPhotographsToTry(demoFolder);
-  return [...all.values()].map(({ file: _file, ...photograph }) => photograph);
+  return (await live()).photographsToTry.all();
 }
 
 export async function referenceCounts() {

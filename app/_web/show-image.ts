@@ -1,5 +1,4 @@
-import { isSha256, REDUCED_WIDTHS, reducedCopy } from "#adapters/blobs";
-import { describeImage } from "#adapters/reduce-image";
+import { isSha256, REDUCED_WIDTHS } from "#core/photographs/limits";
 import { live } from "./live.ts";
 
 /** The bytes behind a name never change, so a browser may keep them; it must not share a look-up's with others. */
@@ -16,12 +15,11 @@ export async function showImage(
   const tag = `"${sha256}-${wanted ?? "whole"}"`;
   if (known === tag)
     return new Response(null, { status: 304, headers: { etag: tag, "cache-control": KEEP } });
-  const { blobs, imagesFolder } = await live();
-  const bytes = await (wanted === null ? blobs.get(sha256) : reducedCopy(imagesFolder, sha256, wanted));
-  if (!bytes) return new Response(null, { status: 404 });
-  return new Response(new Uint8Array(bytes), {
+  const shown = await (await live()).pictures.show(sha256, wanted);
+  if (!shown) return new Response(null, { status: 404 });
+  return new Response(new Uint8Array(shown.bytes), {
     headers: {
-      "content-type": (await describeImage(bytes)).type,
+      "content-type": shown.type,
       "cache-control": KEEP,
       etag: tag,
       "x-content-type-options": "nosniff",

@@ -1,13 +1,9 @@
-import { readFile } from "node:fs/promises";
-import { readPhotographsToTry } from "#adapters/photographs-to-try";
 import { live } from "./live.ts";
 
 /** Serves one of the demo's photographs to try. */
 export async function showPhotographToTry(name: string): Promise<Response> {
-  const { demoFolder } = (await live()).environment;
-  const known = demoFolder === null ? undefined : (await readPhotographsToTry(demoFolder)).get(name);
-  if (!known) return new Response(null, { status: 404 });
-  const bytes = await readFile(/* turbopackIgnore: true */ known.file);
+  const bytes = await (await live()).photographsToTry.bytes(name);
+  if (!bytes) return new Response(null, { status: 404 });
   return new Response(new Uint8Array(bytes), {
     headers: {
       "content-type": "image/webp",

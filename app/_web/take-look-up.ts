@@ -1,4 +1,3 @@
-import { createQueue } from "#adapters/queue";
 import type { FieldError } from "#core/field-error";
 import type { Stage } from "#core/look-ups/look-up";
 import { fail, type Result } from "#core/result";
@@ -8,12 +7,10 @@ import { answerLookUp } from "./look-up-answer.ts";
 import { readLookUpForm } from "./look-up-form.ts";
 import { ensureOwnerHash } from "./owner.ts";
 
-// One look-up keeps a core busy; more at once only make everyone wait longer.
-const queue = createQueue(2, 30);
-
 /** Looks a mark up from a multipart form; answers as the client accepts: a page, stages as they pass, or JSON. */
 export async function takeLookUp(request: Request): Promise<Response> {
   const wired = await live();
+  const { queue } = wired;
   const owner = await ensureOwnerHash(new URL(request.url).protocol === "https:");
   const form = await readLookUpForm(request, wired, owner);
   const run = async (onStage: (stage: Stage) => void): Promise<Result<{ id: string }, FieldError>> => {

@@ -1,7 +1,8 @@
 import { deflateSync } from "node:zlib";
 import sharp from "sharp";
 import { describe, expect, it } from "vitest";
-import { createImageReader, IMAGE_LIMITS } from "#adapters/image-reader";
+import { createImageReader } from "#adapters/image-reader";
+import { IMAGE_LIMITS } from "#core/photographs/limits";
 
 const images = createImageReader();
 const picture = (width: number, height: number) =>

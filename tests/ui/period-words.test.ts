@@ -4,7 +4,7 @@ import { parseInterval } from "#core/dates/parse";
 import { wordPeriod } from "../../app/_ui/period-words.tsx";
 import messages from "../../messages/en.json" with { type: "json" };
 
-const t = createTranslator({ locale: "en", messages, namespace: "period" });
+const t = createTranslator({ locale: "en-GB", messages, namespace: "period" });
 
 it.each([
   ["1871", "1871"],

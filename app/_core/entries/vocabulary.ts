@@ -35,8 +35,7 @@ export const ENTRY_STATES = [
 ] as const;
 export type EntryState = (typeof ENTRY_STATES)[number];
 
-export const RELATIONS = ["preceded by", "followed by", "variant of", "imitated by"] as const;
-export type RelationKind = (typeof RELATIONS)[number];
+export type RelationKind = "preceded by" | "followed by" | "variant of" | "imitated by";
 
 export const MAKER_KINDS = ["person", "workshop", "firm"] as const;
 export type MakerKind = (typeof MAKER_KINDS)[number];

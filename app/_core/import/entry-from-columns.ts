@@ -12,7 +12,7 @@ const RELATION_COLUMNS: readonly (readonly [string, RelationKind])[] = [
 ];
 
 /** The columns of the file `entries`. */
-export const ENTRY_COLUMNS = [
+const ENTRY_COLUMNS = [
   "key",
   "title",
   "kind",

@@ -6,7 +6,7 @@ import { fail, ok, type Result } from "../result.ts";
 import { ColumnReader, type Columns } from "./columns.ts";
 
 /** The columns of the file `makers`. */
-export const MAKER_COLUMNS = [
+const MAKER_COLUMNS = [
   "key",
   "name",
   "kind",

@@ -4,7 +4,7 @@ import { fail, ok, type Result } from "../result.ts";
 import { ColumnReader, type Columns } from "./columns.ts";
 
 /** The columns of the file `photographs`. */
-export const PHOTOGRAPH_COLUMNS = [
+const PHOTOGRAPH_COLUMNS = [
   "file",
   "entry",
   "shows",

@@ -40,12 +40,7 @@ export function checkRegion(
       received: `${region.width} x ${region.height}`,
       params: { smallest: SMALLEST_REGION },
     });
-  const inside =
-    region.x >= 0 &&
-    region.y >= 0 &&
-    region.x + region.width <= image.width + 0.5 &&
-    region.y + region.height <= image.height + 0.5;
-  if (!inside)
+  if (!liesInside(region, image))
     return fail({
       field,
       rule: "region-inside",
@@ -53,6 +48,25 @@ export function checkRegion(
       params: { width: image.width, height: image.height },
     });
   return ok({ ...region, turn: ((region.turn % 360) + 360) % 360 });
+}
+
+/**
+ * An upright box lies inside the image. A turned one may reach past the edges, as the box of a wide mark does in a
+ * tall photograph turned by a quarter; its centre lies inside, and it is no longer than the image's diagonal.
+ */
+function liesInside(region: Region, image: { width: number; height: number }): boolean {
+  const { x, y, width, height, turn } = region;
+  if (turn % 360 === 0)
+    return x >= 0 && y >= 0 && x + width <= image.width + 0.5 && y + height <= image.height + 0.5;
+  const centre = { x: x + width / 2, y: y + height / 2 };
+  const diagonal = Math.hypot(image.width, image.height);
+  return (
+    centre.x >= 0 &&
+    centre.y >= 0 &&
+    centre.x <= image.width &&
+    centre.y <= image.height &&
+    Math.max(width, height) <= diagonal
+  );
 }
 
 /** A region of the image as it came, in pixels of the image as it is kept. */

@@ -17,6 +17,16 @@ describe("a region", () => {
     expect(checkRegion(region, image)).toMatchObject({ ok: false, error: { field: "region", rule } });
   });
 
+  it("may reach past the edges when it is turned, with its centre inside", () => {
+    const tall = { width: 300, height: 400 };
+    const wide = { x: -40, y: 150, width: 380, height: 100, turn: 90 };
+    expect(checkRegion(wide, tall)).toMatchObject({ ok: true });
+    expect(checkRegion({ ...wide, turn: 0 }, tall)).toMatchObject({ error: { rule: "region-inside" } });
+    expect(checkRegion({ ...wide, x: 200, width: 600 }, tall)).toMatchObject({
+      error: { rule: "region-inside" },
+    });
+  });
+
   it("turns within one full turn", () => {
     const turned = checkRegion({ ...wholeOf(image), turn: -90 }, image);
     expect(turned).toMatchObject({ value: { turn: 270 } });
