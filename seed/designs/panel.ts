@@ -1,4 +1,4 @@
-import { FRAMES, type FrameName, frameNamed } from "./frames.ts";
+import { type FrameName, frameNamed } from "./frames.ts";
 import { type Row, readRow } from "./row.ts";
 import type { Face } from "./typeface.ts";
 
