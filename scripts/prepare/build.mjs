@@ -26,6 +26,16 @@ export async function generateClient() {
   await step("writing the database client", () => run(process.execPath, tsx("scripts/prisma-generate.ts")));
 }
 
+/** @returns {boolean} whether the database client is missing or older than the schema it is made from */
+export function clientIsOld() {
+  const stamp = join(root, "app/_adapters/generated/made-from.txt");
+  if (!existsSync(stamp)) return true;
+  const schema = createHash("sha256")
+    .update(readFileSync(join(root, "prisma/schema.prisma")))
+    .digest("hex");
+  return !readFileSync(stamp, "utf8").includes(schema);
+}
+
 /** The words that make Node run a TypeScript program. */
 export function tsx(file, ...words) {
   return [join(root, "node_modules/tsx/dist/cli.mjs"), file, ...words];
