@@ -1,3 +1,4 @@
+import { joinInitials } from "#core/entries/initials";
 import { type EntryPage, type EntryQuery, type Facet, PAGE_SIZE } from "#core/entries/query";
 import type { Database } from "./database.ts";
 import { Prisma } from "./generated/client.ts";
@@ -66,11 +67,7 @@ function from(query: EntryQuery): Prisma.Sql {
 function narrow(query: EntryQuery, except?: Narrowing): Prisma.Sql {
   const parts: Prisma.Sql[] = [Prisma.sql`TRUE`];
   const add = (name: Narrowing, part: Prisma.Sql) => name !== except && parts.push(part);
-  if (query.words.trim() !== "")
-    add(
-      "words",
-      Prisma.sql`(words.document @@ asked.document OR (asked.plain <% words.plain AND word_similarity(asked.plain, words.plain) > ${NEARLY}) OR words.plain LIKE '%' || ${likeText(query.words)} || '%')`,
-    );
+  if (query.words.trim() !== "") add("words", matchWords(query.words));
   if (query.kind) add("kind", Prisma.sql`revisions.kind = ${query.kind}`);
   if (query.technique) add("technique", Prisma.sql`revisions.technique = ${query.technique}`);
   if (query.material) add("material", Prisma.sql`revisions.material = ${query.material}`);
@@ -89,16 +86,25 @@ function narrow(query: EntryQuery, except?: Narrowing): Prisma.Sql {
   return Prisma.sql`WHERE ${Prisma.join(parts, " AND ")}`;
 }
 
+/**
+ * By whole words; by initials written together or apart; and, from four letters on, by a part of a word or by
+ * trigrams, which find what is misspelt. Shorter words have too few trigrams to tell anything.
+ */
+function matchWords(words: string): Prisma.Sql {
+  const initials = [...joinInitials(words), words.trim().toLowerCase()];
+  const wanted = initials.map((i) => `% ${escapeLike(i)} %`);
+  const whole = Prisma.sql`words.document @@ asked.document OR ' ' || words.plain || ' ' LIKE ANY (${wanted}::text[])`;
+  if (words.trim().length < 4) return Prisma.sql`(${whole})`;
+  return Prisma.sql`(${whole}
+    OR (asked.plain <% words.plain AND word_similarity(asked.plain, words.plain) > ${NEARLY})
+    OR words.plain LIKE '%' || ${escapeLike(words.trim().toLowerCase())} || '%')`;
+}
+
 function order(query: EntryQuery): Prisma.Sql {
   return query.words.trim() === ""
     ? Prisma.sql`revisions.title`
     : Prisma.sql`ts_rank(words.document, asked.document) + word_similarity(asked.plain, words.plain) DESC`;
 }
 
-/** What somebody typed, with the pattern signs of LIKE taken at their face value. */
-function likeText(words: string): string {
-  return words
-    .trim()
-    .toLowerCase()
-    .replace(/[\\%_]/g, "\\$&");
-}
+/** A text with the pattern signs of LIKE taken at their face value. */
+const escapeLike = (text: string): string => text.replace(/[\\%_]/g, "\\$&");

@@ -4,6 +4,9 @@ import type { Makers } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import { interval, summaryInclude, toMakerSummary, toSummary } from "./rows.ts";
 
+/** Trigram likeness from which a word counts as misspelt. */
+const NEARLY = 0.5;
+
 /** Makers as they are read. */
 export function createMakers({ prisma }: Database): Makers {
   const counts = async (ids: readonly string[]): Promise<ReadonlyMap<string, number>> => {
@@ -53,20 +56,9 @@ export function createMakers({ prisma }: Database): Makers {
       };
     },
     async list(words) {
-      const asked = words.trim();
+      const found = await withWords(words);
       const rows = await prisma.maker.findMany({
-        ...(asked === ""
-          ? {}
-          : {
-              where: {
-                OR: [
-                  { name: { contains: asked, mode: "insensitive" } },
-                  { place: { contains: asked, mode: "insensitive" } },
-                  { trades: { has: asked.toLowerCase() } },
-                  { note: { contains: asked, mode: "insensitive" } },
-                ],
-              },
-            }),
+        ...(found === null ? {} : { where: { id: { in: [...found] } } }),
         orderBy: [{ name: "asc" }, { slug: "asc" }],
         take: 1000,
       });
@@ -74,4 +66,21 @@ export function createMakers({ prisma }: Database): Makers {
       return rows.map((row) => toMakerSummary(row, count.get(row.id) ?? 0));
     },
   };
+
+  /** Makers that hold every word anywhere, or one nearly like it in their names, place or trades; null for no words. */
+  async function withWords(words: string): Promise<readonly string[] | null> {
+    const asked = words.split(/\s+/).filter((word) => word !== "");
+    if (asked.length === 0) return null;
+    const rows = await prisma.$queryRaw<{ id: string }[]>`
+      SELECT makers.id FROM makers
+      CROSS JOIN LATERAL (SELECT
+        retrieval.plain(concat_ws(' ', name, other_names::text, place, array_to_string(trades, ' '))) AS facts,
+        retrieval.plain(note) AS note) AS said
+      WHERE NOT EXISTS (
+        SELECT FROM unnest(${asked}::text[]) AS word
+        WHERE strpos(said.facts, retrieval.plain(word)) = 0
+          AND strpos(said.note, retrieval.plain(word)) = 0
+          AND (length(word) < 4 OR word_similarity(retrieval.plain(word), said.facts) < ${NEARLY}))`;
+    return rows.map((row) => row.id);
+  }
 }

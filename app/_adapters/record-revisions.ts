@@ -1,6 +1,7 @@
 import canonicalize from "canonicalize";
 import { v7 as uuidv7 } from "uuid";
 import type { EntryContent } from "#core/entries/entry";
+import { joinInitials } from "#core/entries/initials";
 import { fingerprint } from "#core/photographs/fingerprint";
 import type { Photograph } from "#core/photographs/photograph";
 import type { PhotographToRecord, References } from "../_usecases/ports.ts";
@@ -198,7 +199,7 @@ function addRevision(
 
 function wordsOf(c: EntryContent): { names: string; body: string } {
   return {
-    names: [c.words, c.emblem].join(" "),
+    names: [c.words, ...joinInitials(c.words), c.emblem].join(" "),
     body: [
       c.description,
       c.frame,

@@ -12,16 +12,18 @@ export async function changeLookUp(id: string, act: string): Promise<Response> {
   switch (act) {
     case "keep":
       return (await keepLookUp(wired, { id, ownerHash: owner, days: null }))
-        ? redirect(`/look-ups/${id}`)
+        ? redirect(`/look-ups/${id}?said=kept#keeping`)
         : notFound(id);
     case "let-go": {
       const days = wired.environment.lookUpDays;
       return (await keepLookUp(wired, { id, ownerHash: owner, days }))
-        ? redirect(`/look-ups/${id}`)
+        ? redirect(`/look-ups/${id}?said=let-go#keeping`)
         : notFound(id);
     }
     case "delete":
-      return (await deleteLookUp(wired, { id, ownerHash: owner })) ? redirect("/") : notFound(id);
+      return (await deleteLookUp(wired, { id, ownerHash: owner }))
+        ? redirect("/?said=deleted")
+        : notFound(id);
     default:
       return notFound(act);
   }

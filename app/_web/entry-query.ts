@@ -13,7 +13,7 @@ export function parseEntryQuery(params: SearchParams): { query: EntryQuery; erro
   const errors: FieldError[] = [];
   const text = (name: string) => {
     const value = params[name];
-    return (typeof value === "string" ? value : (value?.[0] ?? "")).trim().slice(0, 200);
+    return (typeof value === "string" ? value : (value?.[0] ?? "")).replaceAll("\0", "").trim().slice(0, 200);
   };
   const oneOf = <T extends string>(name: string, allowed: readonly T[]): T | null => {
     const value = text(name);

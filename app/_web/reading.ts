@@ -2,6 +2,7 @@ import { cache } from "react";
 import type { EntryView } from "#core/entries/entry";
 import type { MakerSummary, MakerView } from "#core/entries/maker";
 import type { EntryPage, EntryQuery } from "#core/entries/query";
+import { isSlug } from "#core/entries/slug";
 import type { LookUpView } from "#core/look-ups/look-up";
 import type { PhotographToTry } from "#core/look-ups/photograph-to-try";
 import { showLookUp as show } from "#usecases/show-look-up";
@@ -20,7 +21,7 @@ export const showMaker = cache(
 );
 
 export async function listMakers(words: string): Promise<readonly MakerSummary[]> {
-  return (await live()).makers.list(words);
+  return (await live()).makers.list(words.replaceAll("\0", "").slice(0, 200));
 }
 
 export async function searchEntries(query: EntryQuery): Promise<EntryPage> {

@@ -37,6 +37,10 @@ describeOnBothDatabases("searching entries", (database) => {
     [{ words: "Dörte" }, ["crown", "label"]],
     [{ words: "harl & so" }, ["anchor"]],
     [{ words: "100%_" }, []],
+    [{ words: "DV" }, ["crown"]],
+    [{ words: "d v" }, ["crown"]],
+    [{ words: "D.V" }, ["crown"]],
+    [{ words: "vo" }, []],
     [{ kind: "label" }, ["label"]],
     [{ technique: "impressed" }, ["crown"]],
     [{ material: "pewter" }, ["anchor"]],
@@ -47,6 +51,21 @@ describeOnBothDatabases("searching entries", (database) => {
     [{}, ["anchor", "crown", "rivet", "label"]],
   ])("%j finds %j", async (params, slugs) => {
     expect((await find(params as Record<string, string>)).sort()).toEqual([...slugs].sort());
+  });
+
+  it.each([
+    ["voss", ["voss"]],
+    ["brack voss", ["voss"]],
+    ["dorte", ["voss"]],
+    ["Ostermor", ["harl-and-son"]],
+    ["harl brack", []],
+    ["", ["harl-and-son", "voss"]],
+  ])("of makers, “%s” finds %j", async (words, slugs) => {
+    expect((await wired.makers.list(words)).map((m) => m.slug).sort()).toEqual(slugs);
+  });
+
+  it("takes a character that no text may hold for none", async () => {
+    expect(parseEntryQuery({ words: "ha\0re" }).query.words).toBe("hare");
   });
 
   it("counts what each narrowing would leave, under the others", async () => {

@@ -2,6 +2,7 @@ import { parse as parseEdtf } from "@edtf-ts/core";
 import { type FieldError, received } from "../field-error.ts";
 import { fail, ok, type Result } from "../result.ts";
 import type { Bound, Interval } from "./interval.ts";
+import { suggestPeriod } from "./suggest.ts";
 
 type Qualification = { approximate?: boolean; uncertain?: boolean; uncertainApproximate?: boolean };
 type Part = { type?: string; year?: number | string; qualification?: Qualification; min?: Date; max?: Date };
@@ -20,7 +21,8 @@ export function parseInterval(text: string, field = "period"): Result<Interval, 
   const parsed = parseEdtf(edtf);
   if (!parsed.success) {
     const rule = parsed.errors.some((e) => e.code === "INVALID_INTERVAL_ORDER") ? "edtf-order" : "edtf";
-    return fail({ field, rule, received: received(text) });
+    const suggestion = suggestPeriod(edtf);
+    return fail({ field, rule, received: received(text), ...(suggestion ? { params: { suggestion } } : {}) });
   }
   const value = parsed.value as unknown as Part & {
     start?: Part | null;

@@ -1,4 +1,5 @@
 import { parseInterval } from "../dates/parse.ts";
+import { isSlug } from "../entries/slug.ts";
 import { type FieldError, received } from "../field-error.ts";
 
 /** One record as it came: columns to text, whatever file it stood in. */
@@ -88,5 +89,3 @@ export class ColumnReader {
     this.errors.push({ field, rule, received: received(value), ...(params ? { params } : {}) });
   }
 }
-
-const isSlug = (text: string) => /^[a-z0-9]+(-[a-z0-9]+)*$/.test(text) && text.length <= 100;

@@ -75,3 +75,19 @@ describe("two periods", () => {
     expect(overlaps(read(b), read(a))).toBe(shared);
   });
 });
+
+describe("a period written the ordinary way", () => {
+  it.each([
+    ["1890-1900", "1890/1900"],
+    ["1890–95", "1890/1895"],
+    ["1890s", "189X"],
+    ["c.1890", "1890~"],
+    ["about 1890", "1890~"],
+    ["19th century", "18XX"],
+    ["before 1914", "../1914"],
+    ["from 1902", "1902/.."],
+  ])("%s is refused, and %s is offered, which can be read", (text, suggestion) => {
+    expect(parseInterval(text)).toMatchObject({ ok: false, error: { params: { suggestion } } });
+    expect(parseInterval(suggestion).ok).toBe(true);
+  });
+});

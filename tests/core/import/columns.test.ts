@@ -51,7 +51,7 @@ describe("the columns of an entry", () => {
       { field: "size_mm", rule: "numbers", received: "12", params: { count: 2 } },
       { field: "title", rule: "required", received: "" },
       { field: "technique", rule: "one-of", received: "drawn", params: expect.anything() },
-      { field: "period", rule: "edtf", received: "c1890" },
+      { field: "period", rule: "edtf", received: "c1890", params: { suggestion: "1890~" } },
     ]);
   });
 
