@@ -13,11 +13,13 @@ export { parseEntryQuery } from "./entry-query.ts";
 
 /** An entry by its slug; asked twice in one request, it is read once. */
 export const showEntry = cache(
-  async (slug: string): Promise<EntryView | null> => (await live()).entries.bySlug(slug),
+  async (slug: string): Promise<EntryView | null> =>
+    isSlug(slug) ? (await live()).entries.bySlug(slug) : null,
 );
 
 export const showMaker = cache(
-  async (slug: string): Promise<MakerView | null> => (await live()).makers.bySlug(slug),
+  async (slug: string): Promise<MakerView | null> =>
+    isSlug(slug) ? (await live()).makers.bySlug(slug) : null,
 );
 
 export async function listMakers(words: string): Promise<readonly MakerSummary[]> {

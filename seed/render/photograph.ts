@@ -69,7 +69,7 @@ function clearance(subject: Subject): number {
  * The box that holds the mark once the photograph is turned upright about the box's centre, in whole pixels of the
  * photograph as it stands; an upright one ends at the picture's edges.
  */
-export function frameMark(subject: Subject, { view, lean }: Conditions, turn: number): Photograph["region"] {
+function frameMark(subject: Subject, { view, lean }: Conditions, turn: number): Photograph["region"] {
   const forward = projection(view);
   const leaning = (lean * Math.PI) / 180;
   const turned = (turn * Math.PI) / 180;
