@@ -2,6 +2,9 @@ import type { KeptLookUp, LookUps } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import type { Prisma } from "./generated/client.ts";
 
+/** What an id can look like; anything else is not asked for. */
+const isToken = (id: string): boolean => /^[\w-]{1,64}$/.test(id);
+
 /** Look-ups with their kept answers. */
 export function createLookUps({ prisma }: Database): LookUps {
   return {
@@ -21,7 +24,7 @@ export function createLookUps({ prisma }: Database): LookUps {
       });
     },
     async find(id) {
-      const row = await prisma.lookUp.findUnique({ where: { id } });
+      const row = isToken(id) ? await prisma.lookUp.findUnique({ where: { id } }) : null;
       if (!row) return null;
       const { regionX, regionY, regionWidth, regionHeight, regionTurn, matches, timings, ...rest } = row;
       return {
