@@ -93,17 +93,22 @@ export function endChildren(signal) {
 /**
  * Passes the first request to stop on to the children, and counts the same request made again within two seconds
  * as the same one: npm and the terminal both send it. Asked again later, children that did not end are killed.
+ * An npm that was told to stop ends without telling the program it runs, so its going is a request as well.
  * @param {() => void} whenStopping told once
  */
 export function stopChildrenWhenAsked(whenStopping) {
   let asked = 0;
-  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) {
-    process.on(signal, () => {
-      if (asked === 0) {
-        asked = Date.now();
-        whenStopping();
-        endChildren("SIGTERM");
-      } else if (Date.now() - asked > 2000) endChildren("SIGKILL");
-    });
-  }
+  const stop = () => {
+    if (asked === 0) {
+      asked = Date.now();
+      whenStopping();
+      endChildren("SIGTERM");
+    } else if (Date.now() - asked > 2000) endChildren("SIGKILL");
+  };
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.on(signal, stop);
+  if (process.env.npm_lifecycle_event === undefined) return;
+  const parent = process.ppid;
+  setInterval(() => {
+    if (process.ppid !== parent && asked === 0) stop();
+  }, 500).unref();
 }
