@@ -4,13 +4,15 @@ import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photograph
 import { ok, type Result } from "#core/result";
 import { noneFits } from "#core/similarity/likeness";
 import { rankEntries } from "#core/similarity/rank";
+import { chooseModel } from "./choose-model.ts";
 import type {
   Blobs,
   Clock,
-  Embedder,
+  Embedders,
   ImageReader,
   KeptLookUp,
   LookUps,
+  Models,
   Nearest,
   Randomness,
 } from "./ports.ts";
@@ -18,7 +20,8 @@ import type {
 type Needs = {
   readonly images: ImageReader;
   readonly blobs: Blobs;
-  readonly embedder: Embedder;
+  readonly embedders: Embedders;
+  readonly models: Models;
   readonly nearest: Nearest;
   readonly lookUps: LookUps;
   readonly clock: Clock;
@@ -49,7 +52,7 @@ export async function lookUpMark(
   needs: Needs,
   question: LookUpQuestion,
 ): Promise<Result<KeptLookUp, FieldError>> {
-  const { images, blobs, embedder, nearest, lookUps, clock, randomness } = needs;
+  const { images, blobs, nearest, lookUps, clock, randomness } = needs;
   const stage = question.onStage ?? (() => undefined);
   stage("received");
   const begun = performance.now();
@@ -62,6 +65,9 @@ export async function lookUpMark(
   const decode = performance.now() - begun;
   stage("decoded");
 
+  const chosen = await chooseModel(needs);
+  if (!chosen.ok) return chosen;
+  const embedder = chosen.value;
   const { vectors, preprocessMs, embedMs } = await embedder.embedQuery(image.bytes, region);
   stage("embedded");
 

@@ -3,11 +3,10 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import sharp from "sharp";
 import type { Database } from "#adapters/database";
-import { createEmbedder } from "#adapters/embedder";
 import { openImportFolder } from "#adapters/import-folder";
 import { importReferences } from "#usecases/import-references";
 import { readEnvironment } from "#web/environment";
-import { type Live, wire } from "#web/live";
+import { type Live, openEmbedders, wire } from "#web/live";
 
 /** The real wiring over a test's database, with a folder for images that is gone afterwards. */
 export async function wireScratch(database: Database): Promise<Live & { readonly end: () => Promise<void> }> {
@@ -16,7 +15,7 @@ export async function wireScratch(database: Database): Promise<Live & { readonly
     ...readEnvironment({ COUNTERMARK_DATA: folder, NODE_ENV: "test" }),
     databaseUrl: null,
   };
-  const wired = wire(environment, database, await createEmbedder());
+  const wired = wire(environment, database, await openEmbedders(environment));
   return { environment, database, ...wired, end: () => rm(folder, { recursive: true, force: true }) };
 }
 
