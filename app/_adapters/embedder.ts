@@ -4,19 +4,19 @@ import { type ModelFacts, readModelFacts, readNetwork } from "#ml/model";
 import { decode } from "#ml/preprocess";
 import type { Embedder } from "../_usecases/ports.ts";
 
-/** The model in place as the use cases see it, loaded. Fails when its checksum is not the one it names. */
-export async function openModelInPlace(): Promise<Embedder> {
-  return embedderOf(await modelFacts());
+/** The model of a folder as the use cases see it, loaded. Fails when its checksum is not the one it names. */
+export async function loadModel(folder: string): Promise<Embedder> {
+  return embedderOf(await modelFacts(folder), folder);
 }
 
-/** A model in a folder of its own: verified now, loaded when it is first asked. */
-export async function openModelIn(folder: string): Promise<Embedder> {
+/** The same, verified now and loaded when it is first asked. */
+export async function openModel(folder: string): Promise<Embedder> {
   const facts = await readModelFacts(folder);
   await readNetwork(facts, folder);
   return embedderOf(facts, folder);
 }
 
-function embedderOf(facts: ModelFacts, folder?: string): Embedder {
+function embedderOf(facts: ModelFacts, folder: string): Embedder {
   return {
     model: facts.id,
     dimension: facts.dimension,

@@ -4,15 +4,16 @@ import { join } from "node:path";
 import { unloadModel } from "#ml/embed";
 import { modelFolder, readModelFacts } from "#ml/model";
 import type { Embedder, Embedders } from "../_usecases/ports.ts";
-import { openModelIn, openModelInPlace } from "./embedder.ts";
+import { loadModel, openModel } from "./embedder.ts";
 import { isModelName } from "./model-index.ts";
 
 /**
  * The model in place, and the models kept in `<folder>/<name@version>` as they were when they were first used, so
  * that one can go on answering after an update has put another in its place.
+ * @param place the folder of the model in place
  */
-export async function createEmbedders(folder: string): Promise<Embedders> {
-  const inPlace = await openModelInPlace();
+export async function createEmbedders(folder: string, place = modelFolder()): Promise<Embedders> {
+  const inPlace = await loadModel(place);
   const opened = new Map<string, Promise<Embedder | null>>();
   return {
     inPlace,
@@ -27,15 +28,15 @@ export async function createEmbedders(folder: string): Promise<Embedders> {
       return embedder;
     },
     async keep() {
-      const facts = await readModelFacts();
+      const facts = await readModelFacts(place);
       const target = join(folder, facts.id);
       const kept = await readModelFacts(target).catch(() => null);
       if (kept !== null && kept.sha256 !== facts.sha256)
         throw new Error(
-          `${modelFolder()}: a network must have a version of its own. Received ${facts.id} with SHA-256 ${facts.sha256}; ` +
+          `${place}: a network must have a version of its own. Received ${facts.id} with SHA-256 ${facts.sha256}; ` +
             `${target} keeps another under that name, with ${kept.sha256}.`,
         );
-      if ((await openKept(folder, facts.id)) === null) await copyWhole(modelFolder(), target);
+      if ((await openKept(folder, facts.id)) === null) await copyWhole(place, target);
     },
     async forget(model) {
       if (!isModelName(model)) return;
@@ -48,7 +49,7 @@ export async function createEmbedders(folder: string): Promise<Embedders> {
 
 /** @returns null when the files are missing, damaged, or say that they are another model */
 async function openKept(folder: string, model: string): Promise<Embedder | null> {
-  const embedder = await openModelIn(join(folder, model)).catch(() => null);
+  const embedder = await openModel(join(folder, model)).catch(() => null);
   return embedder?.model === model ? embedder : null;
 }
 

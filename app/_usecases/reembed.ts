@@ -1,4 +1,4 @@
-import { decideSwitch } from "#core/models/decide-models";
+import { answeringModel, decideSwitch } from "#core/models/decide-models";
 import type { Coverage } from "#core/models/known-model";
 import type { Blobs, Embedder, Embedders, Models, PhotographToEmbed } from "./ports.ts";
 import { settleModels } from "./settle-models.ts";
@@ -21,8 +21,9 @@ export type Reembedded = Coverage & {
   /** Photographs that can't be embedded, by image, with the reason; those after the first hundred are not named. */
   readonly failed: readonly { readonly sha256: string; readonly why: string }[];
   readonly failures: number;
-  /** The model in place answers from now on. */
+  /** It was this run that let the model in place answer. */
   readonly switched: boolean;
+  readonly answers: boolean;
   readonly stopped: boolean;
 };
 
@@ -35,28 +36,23 @@ const NAMED = 100;
  * have one. It can be stopped and begun again at any time, and goes on where it was; doing it twice does nothing.
  */
 export async function reembed(needs: Needs, options: ReembedOptions = {}): Promise<Reembedded> {
-  await settleModels(needs);
   const { models } = needs;
   const { model } = needs.embedders.inPlace;
+  const isFilling = (await settleModels(needs)).some((k) => k.model === model && k.state === "filling");
   for (;;) {
-    const pass = await embedLacking(needs, options);
+    const { embedded, failed, failures, stopped } = await embedLacking(needs, options);
     let comeMeanwhile = false;
-    const changes = pass.stopped
-      ? []
-      : await models.switchOver((known, filled) => {
-          comeMeanwhile = filled.done + pass.failures < filled.of;
-          return decideSwitch(known, filled, options.leaveOut ? pass.failures : 0);
-        });
-    if (comeMeanwhile && pass.embedded > 0) continue;
-    const { failed, failures, stopped } = pass;
-    return {
-      model,
-      ...(await models.coverage(model)),
-      failed,
-      failures,
-      switched: changes.length > 0,
-      stopped,
-    };
+    const changes =
+      stopped || !isFilling
+        ? []
+        : await models.switchOver((known, filled) => {
+            comeMeanwhile = filled.done + failures < filled.of;
+            return decideSwitch(known, filled, options.leaveOut ? failures : 0);
+          });
+    if (comeMeanwhile && embedded > 0) continue;
+    const counts = await models.coverage(model);
+    const answers = answeringModel(await models.all(), model) === model;
+    return { model, ...counts, failed, failures, switched: changes.length > 0, answers, stopped };
   }
 }
 
