@@ -19,7 +19,6 @@ import type {
   RecordedCounts,
   References,
 } from "./ports.ts";
-import { settleModels } from "./settle-models.ts";
 
 type Needs = {
   readonly images: ImageReader;
@@ -202,9 +201,9 @@ async function judge(
 }
 
 /** While a new model is filled, photographs get vectors of both; an old one whose files are gone is left behind. */
-async function embeddersInUse(needs: Needs): Promise<readonly Embedder[]> {
-  const names = modelsForNewPhotographs(await settleModels(needs));
-  return (await Promise.all(names.map((name) => needs.embedders.find(name)))).filter((e) => e !== null);
+async function embeddersInUse({ embedders, models }: Needs): Promise<readonly Embedder[]> {
+  const names = modelsForNewPhotographs(await models.all(), embedders.inPlace.model);
+  return (await Promise.all(names.map((name) => embedders.find(name)))).filter((e) => e !== null);
 }
 
 async function take(

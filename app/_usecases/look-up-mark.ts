@@ -1,13 +1,14 @@
 import type { FieldError } from "#core/field-error";
 import type { Stage } from "#core/look-ups/look-up";
+import { answeringModel } from "#core/models/decide-models";
 import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photographs/region";
-import { ok, type Result } from "#core/result";
+import { fail, ok, type Result } from "#core/result";
 import { noneFits } from "#core/similarity/likeness";
 import { rankEntries } from "#core/similarity/rank";
-import { chooseModel } from "./choose-model.ts";
 import type {
   Blobs,
   Clock,
+  Embedder,
   Embedders,
   ImageReader,
   KeptLookUp,
@@ -99,4 +100,19 @@ export async function lookUpMark(
   };
   await lookUps.save(lookUp);
   return ok(lookUp);
+}
+
+/**
+ * The model that answers look-ups now. While a new one is filled the old one answers, if its files are still here.
+ * @returns as the error, that the reference is being prepared for the model in place, and how far that has come
+ */
+export async function chooseModel({
+  embedders,
+  models,
+}: Pick<Needs, "embedders" | "models">): Promise<Result<Embedder, FieldError>> {
+  const { model } = embedders.inPlace;
+  const embedder = await embedders.find(answeringModel(await models.all(), model));
+  if (embedder) return ok(embedder);
+  const { done, of } = await models.coverage(model);
+  return fail({ field: "request", rule: "preparing", received: model, params: { done, of } });
 }

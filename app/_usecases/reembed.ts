@@ -1,7 +1,6 @@
 import { answeringModel, decideSwitch } from "#core/models/decide-models";
 import type { Coverage } from "#core/models/known-model";
 import type { Blobs, Embedder, Embedders, Models, PhotographToEmbed } from "./ports.ts";
-import { settleModels } from "./settle-models.ts";
 
 type Needs = { readonly embedders: Embedders; readonly models: Models; readonly blobs: Blobs };
 
@@ -38,7 +37,7 @@ const NAMED = 100;
 export async function reembed(needs: Needs, options: ReembedOptions = {}): Promise<Reembedded> {
   const { models } = needs;
   const { model } = needs.embedders.inPlace;
-  const isFilling = (await settleModels(needs)).some((k) => k.model === model && k.state === "filling");
+  const isFilling = (await models.all()).some((k) => k.model === model && k.state === "filling");
   for (;;) {
     const { embedded, failed, failures, stopped } = await embedLacking(needs, options);
     let comeMeanwhile = false;

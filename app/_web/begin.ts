@@ -1,5 +1,4 @@
 import { forgetExpired } from "#usecases/forget-look-ups";
-import { settleModels } from "#usecases/settle-models";
 import { stopFilling } from "./fill-models.ts";
 import { keepModels } from "./keep-models.ts";
 import { live } from "./live.ts";
@@ -7,8 +6,8 @@ import { live } from "./live.ts";
 const HOUR = 60 * 60 * 1000;
 
 /**
- * What this process does once, at its start: opens everything, settles which model answers, and from then on brings a
- * new model in and forgets look-ups whose time is over.
+ * What this process does once, at its start: opens everything, and from then on brings a new model in and forgets
+ * look-ups whose time is over.
  */
 export async function begin(): Promise<void> {
   const wired = await live();
@@ -21,7 +20,6 @@ export async function begin(): Promise<void> {
         `Forgetting old look-ups failed and is tried again in an hour: ${String(error)}\n`,
       );
     });
-  await settleModels(wired);
   await forget();
   setInterval(forget, HOUR).unref();
   keepModels(wired);

@@ -13,6 +13,7 @@ import { createNearest } from "#adapters/nearest";
 import { createPhotographsToTry } from "#adapters/photographs-to-try";
 import { createQueue } from "#adapters/queue";
 import { createReferences } from "#adapters/references-store";
+import { settleModels } from "#usecases/settle-models";
 import { type Environment, readEnvironment } from "./environment.ts";
 
 /** Everything a use case may need from outside, wired to the real thing. */
@@ -35,7 +36,7 @@ export function live(): Promise<Live> {
   return held.countermarkLive;
 }
 
-/** Opens and wires everything for the given settings; used by the scripts too. */
+/** Opens and wires everything for the given settings, and brings the model in place in; used by the scripts too. */
 export async function connect(environment: Environment) {
   const database: Database = await openDatabase({
     url: environment.databaseUrl,
@@ -43,7 +44,9 @@ export async function connect(environment: Environment) {
     prismaFolder: environment.prismaFolder,
   });
   try {
-    return { environment, database, ...wire(environment, database, await openEmbedders(environment)) };
+    const wired = wire(environment, database, await openEmbedders(environment));
+    await settleModels(wired);
+    return { environment, database, ...wired };
   } catch (error) {
     await database.close();
     throw error;

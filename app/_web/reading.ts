@@ -5,7 +5,7 @@ import type { EntryPage, EntryQuery } from "#core/entries/query";
 import type { FieldError } from "#core/field-error";
 import type { LookUpView } from "#core/look-ups/look-up";
 import type { PhotographToTry } from "#core/look-ups/photograph-to-try";
-import { chooseModel } from "#usecases/choose-model";
+import { chooseModel } from "#usecases/look-up-mark";
 import { showLookUp as show } from "#usecases/show-look-up";
 import { live } from "./live.ts";
 import { ownerHash } from "./owner.ts";

@@ -62,7 +62,7 @@ describeOnBothDatabases("bringing a new model in", (database) => {
 
   beforeAll(async () => {
     folder = await mkdtemp(join(tmpdir(), "countermark-models-"));
-    scratch = await wireScratch(database());
+    scratch = await wireScratch(database(), false);
     // The shipped network under another version gives the same vectors; the other two give quite others.
     await mkdir(place("shipped"));
     for (const file of await readdir(SHIPPED))

@@ -41,8 +41,9 @@ export function decideSwitch(
 }
 
 /** The models that a new photograph gets vectors of: the one that answers, and the one that will. */
-export function modelsForNewPhotographs(known: readonly KnownModel[]): readonly string[] {
-  return known.filter((k) => k.state !== "retired").map((k) => k.model);
+export function modelsForNewPhotographs(known: readonly KnownModel[], inPlace: string): readonly string[] {
+  const inUse = known.filter((k) => k.state !== "retired").map((k) => k.model);
+  return inUse.length === 0 ? [inPlace] : inUse;
 }
 
 /** Retired models whose vectors have been kept for so many days, in case one wants to go back. */

@@ -1,10 +1,8 @@
-/** What a model does for this reference. */
-export const MODEL_STATES = ["answering", "filling", "retired"] as const;
 /**
  * `answering`: look-ups are answered with its vectors; one at a time. `filling`: photographs are being embedded with
  * it, and it will answer; one at a time. `retired`: it answered or was filled once; its vectors may be removed.
  */
-export type ModelState = (typeof MODEL_STATES)[number];
+export type ModelState = "answering" | "filling" | "retired";
 
 /** A model that has, or had, vectors in this reference. */
 export type KnownModel = {

@@ -63,7 +63,7 @@ describe("given a model that is being filled", () => {
 
   it("the old one answers, and new photographs get vectors of both", () => {
     expect(answeringModel(models, "a@2.0.0")).toBe("a@1.0.0");
-    expect(modelsForNewPhotographs(models)).toEqual(["a@1.0.0", "a@2.0.0"]);
+    expect(modelsForNewPhotographs(models, "a@2.0.0")).toEqual(["a@1.0.0", "a@2.0.0"]);
   });
 
   it.each([
@@ -102,4 +102,5 @@ describe("given retired models", () => {
 
 it("a reference that no model has answered for is answered for by the model in place", () => {
   expect(answeringModel([], "a@1.0.0")).toBe("a@1.0.0");
+  expect(modelsForNewPhotographs([], "a@1.0.0")).toEqual(["a@1.0.0"]);
 });
