@@ -1,5 +1,5 @@
 import { InferenceSession, Tensor } from "onnxruntime-node";
-import { type ModelFacts, readModelFacts, readNetwork } from "./model.ts";
+import { type ModelFacts, modelFolder, readModelFacts, readNetwork } from "./model.ts";
 import { type Patch, prepare } from "./preprocess.ts";
 import { quarterTurn } from "./square.ts";
 
@@ -16,11 +16,21 @@ const LARGEST_BATCH = 16;
 
 // Kept on the global object: a bundler may give each route its own copy of this module, and the network
 // with its working memory takes about 100 MB.
-const held = globalThis as typeof globalThis & { countermarkNetwork?: Promise<Network> | undefined };
+const held = globalThis as typeof globalThis & { countermarkNetworks?: Map<string, Promise<Network>> };
 
-/** The facts of the model in use; loads and verifies it the first time. */
-export async function modelFacts(): Promise<ModelFacts> {
-  return (await network()).facts;
+/**
+ * The facts of a model; loads and verifies it the first time.
+ * @param folder where it lies, here and in the functions below; the model in place when left out
+ */
+export async function modelFacts(folder?: string): Promise<ModelFacts> {
+  return (await network(folder)).facts;
+}
+
+/** Gives a network's memory back; it is loaded anew when it is asked again. */
+export async function unloadModel(folder: string): Promise<void> {
+  const loaded = held.countermarkNetworks?.get(folder);
+  held.countermarkNetworks?.delete(folder);
+  await (await loaded)?.session.release();
 }
 
 /**
@@ -28,8 +38,8 @@ export async function modelFacts(): Promise<ModelFacts> {
  * @param batch pictures of side * side numbers, as ml/preprocess.ts makes them
  * @throws Error when the model cannot be loaded or a picture has another size
  */
-export async function embed(batch: readonly Float32Array[]): Promise<Float32Array[]> {
-  const { facts, session } = await network();
+export async function embed(batch: readonly Float32Array[], folder?: string): Promise<Float32Array[]> {
+  const { facts, session } = await network(folder);
   const vectors: Float32Array[] = [];
   for (let start = 0; start < batch.length; start += LARGEST_BATCH)
     vectors.push(...(await run(session, facts, batch.slice(start, start + LARGEST_BATCH))));
@@ -37,9 +47,9 @@ export async function embed(batch: readonly Float32Array[]): Promise<Float32Arra
 }
 
 /** The vector of a reference photograph's region, as it stands. */
-export async function embedReference(patch: Patch): Promise<Float32Array> {
-  const { facts } = await network();
-  const [vector] = await embed([prepare(patch, 0, facts.side)]);
+export async function embedReference(patch: Patch, folder?: string): Promise<Float32Array> {
+  const { facts } = await network(folder);
+  const [vector] = await embed([prepare(patch, 0, facts.side)], folder);
   if (!vector) throw new Error("The network gave no vector for one picture.");
   return vector;
 }
@@ -68,10 +78,13 @@ export function turnsOf(patch: Patch, turns: number, side?: number): Turned[] {
  * Vectors of a query's region in all the directions it is turned to.
  * @param turns how many; the model's own number when left out
  */
-export async function embedQuery(patch: Patch, turns?: number): Promise<TurnedVector[]> {
-  const { facts } = await network();
+export async function embedQuery(patch: Patch, turns?: number, folder?: string): Promise<TurnedVector[]> {
+  const { facts } = await network(folder);
   const turned = turnsOf(patch, turns ?? facts.queryTurns, facts.side);
-  const vectors = await embed(turned.map(({ picture }) => picture));
+  const vectors = await embed(
+    turned.map(({ picture }) => picture),
+    folder,
+  );
   return turned.flatMap(({ turn }, k) => {
     const vector = vectors[k];
     return vector ? [{ turn, vector }] : [];
@@ -95,18 +108,23 @@ async function run(session: InferenceSession, facts: ModelFacts, batch: readonly
   return batch.map((_, k) => data.slice(k * dimension, (k + 1) * dimension));
 }
 
-function network(): Promise<Network> {
-  held.countermarkNetwork ??= load().catch((error: unknown) => {
-    // The next call tries again: the operator may have put the file right.
-    held.countermarkNetwork = undefined;
-    throw error;
-  });
-  return held.countermarkNetwork;
+function network(folder = modelFolder()): Promise<Network> {
+  held.countermarkNetworks ??= new Map();
+  const networks = held.countermarkNetworks;
+  const loaded =
+    networks.get(folder) ??
+    load(folder).catch((error: unknown) => {
+      // The next call tries again: the operator may have put the file right.
+      networks.delete(folder);
+      throw error;
+    });
+  networks.set(folder, loaded);
+  return loaded;
 }
 
-async function load(): Promise<Network> {
-  const facts = await readModelFacts();
-  const session = await InferenceSession.create(await readNetwork(facts), {
+async function load(folder: string): Promise<Network> {
+  const facts = await readModelFacts(folder);
+  const session = await InferenceSession.create(await readNetwork(facts, folder), {
     executionProviders: ["cpu"],
     graphOptimizationLevel: "all",
     intraOpNumThreads: threads(),

@@ -36,7 +36,7 @@ export type ModelFacts = {
  * directory, else the folder beside this file. The working directory comes first because a bundler moves
  * this file away from its neighbours.
  */
-function modelFolder(): string {
+export function modelFolder(): string {
   const named = process.env.COUNTERMARK_MODEL;
   if (named) return resolve(/* turbopackIgnore: true */ named);
   const fromHere = join(/* turbopackIgnore: true */ process.cwd(), "ml", "model");

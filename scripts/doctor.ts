@@ -1,8 +1,11 @@
 import { holderOf } from "#adapters/data-folder-lock";
+import type { DescribedModel } from "#usecases/describe-models";
 import { readEnvironment } from "#web/environment";
+import { readFromHost } from "./ask-host.ts";
 import { checkDatabase } from "./doctor/database.ts";
-import { type Finding, finding } from "./doctor/finding.ts";
+import { type Finding, finding, tryTo } from "./doctor/finding.ts";
 import { checkDisk, checkLibraries, checkModel, checkNode } from "./doctor/machine.ts";
+import { describeModelsInWords } from "./doctor/models.ts";
 
 /**
  * Says, one line each, whether what a host needs is there and whole. Ends with status 1 when something is not.
@@ -22,5 +25,10 @@ const holder = environment.databaseUrl === null ? holderOf(environment.dataFolde
 if (holder) {
   const words = `held by process ${holder.pid} since ${holder.since}; stop it to have the database and images checked`;
   tell(finding("database", true, words));
+  tell(
+    await tryTo("models", async () =>
+      describeModelsInWords(await readFromHost<DescribedModel[]>(holder, "/api/models")),
+    ),
+  );
 } else for (const found of await checkDatabase(environment)) tell(found);
 process.exitCode = findings.every((found) => found.ok) ? 0 : 1;

@@ -3,11 +3,11 @@ import type { Holder } from "#adapters/data-folder-lock";
 import type { FolderError } from "#core/import/folder-record";
 import type { Result } from "#core/result";
 import type { ImportOutcome, ImportProgress } from "#usecases/import-references";
+import { askHost } from "./ask-host.ts";
 
 type Line = {
   readonly progress?: ImportProgress;
   readonly result?: Result<ImportOutcome, readonly FolderError[]>;
-  readonly error?: { readonly received: string };
 };
 
 /** Asks the running host, which holds the embedded database, to import a folder of this machine. */
@@ -20,34 +20,11 @@ export async function importThroughHost(
     readonly onProgress: (progress: ImportProgress) => void;
   },
 ): Promise<Result<ImportOutcome, readonly FolderError[]>> {
-  if (holder.address === null)
-    throw new Error(
-      `Process ${holder.pid} holds the data folder and answers nowhere yet. Try again in a moment.`,
-    );
   process.stderr.write(`The host at ${holder.address} holds the database and imports for us.\n`);
-  const response = await fetch(new URL("/api/import", holder.address), {
-    method: "POST",
-    headers: { authorization: `Bearer ${holder.key}`, "content-type": "application/json" },
-    body: JSON.stringify({ folder: resolve(folder), dryRun: options.dryRun, by: options.by }),
-  });
-  if (!response.ok || !response.body)
-    throw new Error(`The host at ${holder.address} answered ${response.status}: ${await response.text()}`);
-  for await (const line of linesOf(response.body)) {
-    const { progress, result, error } = JSON.parse(line) as Line;
+  const question = { folder: resolve(folder), dryRun: options.dryRun, by: options.by };
+  for await (const { progress, result } of askHost<Line>(holder, "/api/import", question)) {
     if (progress) options.onProgress(progress);
-    if (error) throw new Error(`The host failed; its log has event ${error.received}.`);
     if (result) return result;
   }
   throw new Error(`The host at ${holder.address} stopped before it answered.`);
-}
-
-async function* linesOf(body: ReadableStream<Uint8Array>): AsyncGenerator<string> {
-  const decoder = new TextDecoder();
-  let rest = "";
-  for await (const chunk of body as unknown as AsyncIterable<Uint8Array>) {
-    const lines = (rest + decoder.decode(chunk, { stream: true })).split("\n");
-    rest = lines.pop() ?? "";
-    yield* lines.filter((line) => line !== "");
-  }
-  if (rest !== "") yield rest;
 }

@@ -1,8 +1,9 @@
 import { getFormatter, getTranslations } from "next-intl/server";
+import { FieldErrorNote } from "#ui/field-error";
 import { Bench } from "#ui/look-up/bench";
 import { PhotographsToTry } from "#ui/look-up/photographs-to-try";
 import { ReadingAnswers } from "#ui/look-up/reading-answers";
-import { photographsToTry, referenceCounts } from "#web/reading";
+import { photographsToTry, preparation, referenceCounts } from "#web/reading";
 import styles from "./home.module.css";
 
 /** Changes with what is imported, so it is never made ahead. */
@@ -11,7 +12,11 @@ export const dynamic = "force-dynamic";
 export default async function LookUpPage() {
   const t = await getTranslations("home");
   const format = await getFormatter();
-  const [counts, toTry] = await Promise.all([referenceCounts(), photographsToTry()]);
+  const [counts, toTry, preparing] = await Promise.all([
+    referenceCounts(),
+    photographsToTry(),
+    preparation(),
+  ]);
   return (
     <>
       <div className={styles.bench}>
@@ -24,6 +29,7 @@ export default async function LookUpPage() {
               makers: format.number(counts.makers),
             })}
           </p>
+          {preparing && <FieldErrorNote error={preparing} />}
         </div>
         <Bench />
       </div>

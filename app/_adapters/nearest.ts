@@ -1,6 +1,7 @@
 import type { Hit } from "#core/similarity/rank";
 import type { Nearest, QueryVector } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
+import { isOfModel, vectorOfLength } from "./model-index.ts";
 
 type Row = { photograph_id: string; entry_id: string; similarity: number; turn: number };
 
@@ -13,6 +14,9 @@ export function createNearest(database: Database, exact = false): Nearest {
   return {
     async search(model, queries, limit) {
       if (limit < 1 || limit > 500) throw new RangeError(`limit must be 1 to 500. Received ${limit}.`);
+      const [first] = queries;
+      if (!first) return [];
+      const stored = vectorOfLength(first.vector.length);
       const rows = await prisma.$transaction(async (tx) => {
         if (exact) await tx.$executeRaw`SELECT set_config('enable_indexscan', 'off', true)`;
         else
@@ -21,16 +25,16 @@ export function createNearest(database: Database, exact = false): Nearest {
         // Materialized, so that each query's text is parsed once and not again for every row it is compared with.
         return tx.$queryRaw<Row[]>`
           WITH q AS MATERIALIZED (
-            SELECT given.vector::vector, given.turn
+            SELECT given.vector::vector AS asked, given.turn
             FROM unnest(${queries.map(write)}::text[], ${queries.map((q) => q.turn)}::float8[]) AS given (vector, turn)
           )
           SELECT near.photograph_id, photographs.entry_id, near.similarity, q.turn
           FROM q
           CROSS JOIN LATERAL (
-            SELECT v.photograph_id, -(v.vector <#> q.vector) AS similarity
-            FROM retrieval.photograph_vectors AS v
-            WHERE v.model = ${model}
-            ORDER BY v.vector <#> q.vector
+            SELECT photograph_id, -(${stored} <#> asked) AS similarity
+            FROM retrieval.photograph_vectors
+            WHERE ${isOfModel(model)}
+            ORDER BY ${stored} <#> asked
             LIMIT ${limit}
           ) AS near
           JOIN photographs ON photographs.id = near.photograph_id

@@ -5,6 +5,8 @@ export type Queue = {
   /** How many wait. */
   readonly waiting: number;
   readonly isFull: boolean;
+  /** Nothing runs and nothing waits. */
+  readonly isIdle: boolean;
   run<T>(work: () => Promise<T>): Promise<T>;
 };
 
@@ -16,6 +18,9 @@ export function createQueue(atOnce: number, longest: number): Queue {
     },
     get isFull() {
       return limit.pendingCount >= longest;
+    },
+    get isIdle() {
+      return limit.activeCount + limit.pendingCount === 0;
     },
     run: (work) => limit(work),
   };

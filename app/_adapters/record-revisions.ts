@@ -80,7 +80,7 @@ export async function recordRevisions(
       makerId: makerIds.get(content.maker ?? ""),
     });
   }
-  await writeRevisionRows(tx, rows, batch.model);
+  await writeRevisionRows(tx, rows);
   return { revisions: rows.revisions.length, photographs: rows.photographs.length };
 }
 
@@ -115,7 +115,7 @@ function mergePhotographs(
     const same =
       known &&
       fingerprint({ ...known.photograph, entry: slug }) === fingerprint(fresh) &&
-      fresh.vector === null;
+      fresh.vectors === null;
     if (same) continue;
     const id = uuidv7();
     const next = { id, photograph: { ...fresh, id }, fresh };
@@ -175,7 +175,7 @@ function addRevision(
   for (const [position, { id: photographId, fresh }] of shown.entries()) {
     rows.shown.push({ revisionId: id, photographId, position });
     if (!fresh) continue;
-    const { region, vector, entry: _entry, ...facts } = fresh;
+    const { region, vectors, entry: _entry, ...facts } = fresh;
     rows.photographs.push({
       ...facts,
       id: photographId,
@@ -186,7 +186,8 @@ function addRevision(
       regionHeight: region.height,
       regionTurn: region.turn,
     });
-    if (vector) rows.vectors.push({ id: photographId, vector: write({ vector }) });
+    for (const [model, vector] of vectors ?? [])
+      rows.vectors.push({ id: photographId, model, vector: write({ vector }) });
   }
   rows.current.push({ entry: current.id, revision: id });
   rows.words.push({

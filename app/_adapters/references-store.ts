@@ -2,6 +2,7 @@ import { fingerprint } from "#core/photographs/fingerprint";
 import type { RecordedCounts, References } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import type { Prisma } from "./generated/client.ts";
+import { dropModelIndex, makeModelIndex } from "./model-index.ts";
 import { recordMakers } from "./record-makers.ts";
 import { createEntries, currentRevisions, recordRevisions } from "./record-revisions.ts";
 import { chunks } from "./revision-rows.ts";
@@ -30,14 +31,11 @@ export function createReferences({ prisma }: Database): References {
       });
       return new Set(rows.map((r) => r.slug));
     },
-    async knownPhotographs(model, entries) {
+    async knownPhotographs(entries) {
       const rows = await prisma.$queryRaw<{ id: string }[]>`
-        SELECT v.photograph_id AS id FROM retrieval.photograph_vectors AS v
-        JOIN photographs ON photographs.id = v.photograph_id
-        JOIN entries ON entries.id = photographs.entry_id
-        JOIN revision_photographs AS shown
-          ON shown.photograph_id = photographs.id AND shown.revision_id = entries.current_revision_id
-        WHERE v.model = ${model} AND entries.slug = ANY (${distinct(entries)}::text[])`;
+        SELECT shown.photograph_id AS id FROM entries
+        JOIN revision_photographs AS shown ON shown.revision_id = entries.current_revision_id
+        WHERE entries.slug = ANY (${distinct(entries)}::text[])`;
       const known = new Set<string>();
       for (const ids of chunks(rows.map((r) => r.id))) {
         const photographs = await prisma.photograph.findMany({
@@ -60,21 +58,32 @@ async function recordAll(tx: Tx, batch: Batch): Promise<RecordedCounts> {
     ...batch.photographs.map((p) => p.entry),
   ]);
   const created = await createEntries(tx, batch, before);
-  const vectorsBefore = await tx.$queryRaw<
-    { n: number }[]
-  >`SELECT count(*)::int AS n FROM retrieval.photograph_vectors`;
-  const fresh = batch.photographs.filter((p) => p.vector !== null);
-  // Filling an index row by row takes several times longer than making it afterwards.
-  const refill = fresh.length > (vectorsBefore[0]?.n ?? 0) / 2 && fresh.length > 100;
-  if (refill) await tx.$executeRaw`DROP INDEX retrieval.photograph_vectors_nearest`;
+  const refilled = await modelsToRefill(tx, batch);
+  for (const { model } of refilled) await dropModelIndex(tx, model);
   const counts = await recordRevisions(tx, batch, before);
-  if (refill)
-    await tx.$executeRaw`CREATE INDEX photograph_vectors_nearest ON retrieval.photograph_vectors
-      USING hnsw (vector public.vector_ip_ops) WITH (m = 16, ef_construction = 100)`;
+  for (const { model, dimension } of refilled) await makeModelIndex(tx, model, dimension);
   // The embedded engine never counts its rows by itself, and without counts the planner reads every vector.
-  if (fresh.length > 100)
+  if (batch.photographs.length > 100)
     await tx.$executeRaw`ANALYZE makers, entries, revisions, photographs, revision_photographs, retrieval.entry_words, retrieval.photograph_vectors`;
   return { makers, entries: created, ...counts };
+}
+
+/** Models whose index is better made afterwards: filling it row by row takes several times longer. */
+async function modelsToRefill(
+  tx: Tx,
+  batch: Batch,
+): Promise<readonly { model: string; dimension: number }[]> {
+  const fresh = new Map<string, number>();
+  for (const { vectors } of batch.photographs)
+    for (const model of vectors?.keys() ?? []) fresh.set(model, (fresh.get(model) ?? 0) + 1);
+  const rows = await tx.$queryRaw<{ model: string; dimension: number; n: number }[]>`
+    SELECT models.model, models.dimension, count(v.model)::int AS n
+    FROM retrieval.models LEFT JOIN retrieval.photograph_vectors AS v USING (model)
+    WHERE models.state <> 'retired' GROUP BY models.model`;
+  return rows.filter(({ model, n }) => {
+    const arriving = fresh.get(model) ?? 0;
+    return arriving > 100 && arriving > n / 2;
+  });
 }
 
 const distinct = (values: readonly string[]): string[] => [...new Set(values)];

@@ -10,18 +10,19 @@ export type RevisionRows = {
   revisions: Prisma.RevisionCreateManyInput[];
   parents: Prisma.RevisionParentCreateManyInput[];
   photographs: Prisma.PhotographCreateManyInput[];
-  vectors: { id: string; vector: string }[];
+  vectors: { id: string; model: string; vector: string }[];
   shown: Prisma.RevisionPhotographCreateManyInput[];
   current: { entry: string; revision: string }[];
   words: { entry: string; title: string; maker: string | null; names: string; body: string }[];
 };
 
 /** Writes a batch, table after table, in the order that references between them ask for. */
-export async function writeRevisionRows(tx: Tx, rows: RevisionRows, model: string): Promise<void> {
+export async function writeRevisionRows(tx: Tx, rows: RevisionRows): Promise<void> {
   for (const data of chunks(rows.photographs)) await tx.photograph.createMany({ data: [...data] });
   for (const data of chunks(rows.vectors))
     await tx.$executeRaw`INSERT INTO retrieval.photograph_vectors (photograph_id, model, vector)
-      SELECT id, ${model}, vector::vector FROM unnest(${data.map((v) => v.id)}::uuid[], ${data.map((v) => v.vector)}::text[]) AS v (id, vector)
+      SELECT id, model, vector::vector FROM unnest(${data.map((v) => v.id)}::uuid[], ${data.map((v) => v.model)}::text[],
+        ${data.map((v) => v.vector)}::text[]) AS v (id, model, vector)
       ON CONFLICT DO NOTHING`;
   for (const data of chunks(rows.revisions)) await tx.revision.createMany({ data: [...data] });
   for (const data of chunks(rows.parents)) await tx.revisionParent.createMany({ data: [...data] });

@@ -19,6 +19,8 @@ function FieldErrorWords({ error }: { readonly error: FieldError }) {
     from: "?",
     to: "?",
     allowed: "?",
+    done: "?",
+    of: "?",
     event: error.received,
     ...error.params,
     field,

@@ -3,14 +3,17 @@ import { entryFromColumns } from "#core/import/entry-from-columns";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import { makerFromColumns } from "#core/import/maker-from-columns";
 import { type PhotographRecord, photographFromColumns } from "#core/import/photograph-from-columns";
+import { modelsForNewPhotographs } from "#core/models/decide-models";
 import { fingerprint } from "#core/photographs/fingerprint";
 import { checkRegion, type Region, scaleRegion, wholeOf, withMargin } from "#core/photographs/region";
 import { fail, ok, type Result } from "#core/result";
 import type {
   Blobs,
   Embedder,
+  Embedders,
   ImageReader,
   ImportFolder,
+  Models,
   PhotographToRecord,
   ReadImage,
   RecordedCounts,
@@ -20,7 +23,8 @@ import type {
 type Needs = {
   readonly images: ImageReader;
   readonly blobs: Blobs;
-  readonly embedder: Embedder;
+  readonly embedders: Embedders;
+  readonly models: Models;
   readonly references: References;
 };
 
@@ -69,7 +73,6 @@ export async function importReferences(
     makers: makers.map((m) => m.value),
     entries: entries.map((e) => e.value),
     photographs: ready,
-    model: needs.embedder.model,
     by: options.by,
   });
   return ok({ dryRun: false, found, recorded });
@@ -156,9 +159,8 @@ async function takePhotographs(
   options: { readonly dryRun: boolean; readonly onProgress?: (progress: ImportProgress) => void },
   errors: FolderError[],
 ): Promise<readonly PhotographToRecord[]> {
-  const known = await needs.references.knownPhotographs(needs.embedder.model, [
-    ...new Set(photographs.map((p) => p.value.entry)),
-  ]);
+  const known = await needs.references.knownPhotographs([...new Set(photographs.map((p) => p.value.entry))]);
+  const embedders = options.dryRun ? [] : await embeddersInUse(needs);
   const ready: (PhotographToRecord | null)[] = photographs.map(() => null);
   const written: string[] = [];
   let next = 0;
@@ -172,7 +174,7 @@ async function takePhotographs(
       else if (!options.dryRun && errors.length === 0) {
         const kept = await needs.blobs.put(judged.value.image.bytes);
         if (kept.isNew) written.push(kept.sha256);
-        ready[index] = await take(needs.embedder, item.value, judged.value, kept.sha256, known);
+        ready[index] = await take(embedders, item.value, judged.value, kept.sha256, known);
       }
       options.onProgress?.({ done: ++done, of: photographs.length });
     }
@@ -198,8 +200,14 @@ async function judge(
   return region.ok ? ok({ image: read.value, region: region.value }) : region;
 }
 
+/** While a new model is filled, photographs get vectors of both; an old one whose files are gone is left behind. */
+async function embeddersInUse({ embedders, models }: Needs): Promise<readonly Embedder[]> {
+  const names = modelsForNewPhotographs(await models.all(), embedders.inPlace.model);
+  return (await Promise.all(names.map((name) => embedders.find(name)))).filter((e) => e !== null);
+}
+
 async function take(
-  embedder: Embedder,
+  embedders: readonly Embedder[],
   record: PhotographRecord,
   { image, region }: Judged,
   sha256: string,
@@ -210,11 +218,11 @@ async function take(
   const pixelsPerMm =
     record.pixelsPerMm === null ? null : (record.pixelsPerMm * width) / image.original.width;
   const photograph = { entry, sha256, width, height, region, pixelsPerMm, shows, licence, credit };
-  const isKnown = known.has(fingerprint(photograph));
-  return {
-    ...photograph,
-    vector: isKnown ? null : await embedder.embedReference(image.bytes, withMargin(region, image)),
-  };
+  if (known.has(fingerprint(photograph))) return { ...photograph, vectors: null };
+  const vectors = new Map<string, Float32Array>();
+  for (const embedder of embedders)
+    vectors.set(embedder.model, await embedder.embedReference(image.bytes, withMargin(region, image)));
+  return { ...photograph, vectors };
 }
 
 /** The record's region, checked against the photograph and carried over to the size that is kept. */

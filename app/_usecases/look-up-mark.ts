@@ -1,16 +1,19 @@
 import type { FieldError } from "#core/field-error";
 import type { Stage } from "#core/look-ups/look-up";
+import { answeringModel } from "#core/models/decide-models";
 import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photographs/region";
-import { ok, type Result } from "#core/result";
+import { fail, ok, type Result } from "#core/result";
 import { noneFits } from "#core/similarity/likeness";
 import { rankEntries } from "#core/similarity/rank";
 import type {
   Blobs,
   Clock,
   Embedder,
+  Embedders,
   ImageReader,
   KeptLookUp,
   LookUps,
+  Models,
   Nearest,
   Randomness,
 } from "./ports.ts";
@@ -18,7 +21,8 @@ import type {
 type Needs = {
   readonly images: ImageReader;
   readonly blobs: Blobs;
-  readonly embedder: Embedder;
+  readonly embedders: Embedders;
+  readonly models: Models;
   readonly nearest: Nearest;
   readonly lookUps: LookUps;
   readonly clock: Clock;
@@ -49,7 +53,7 @@ export async function lookUpMark(
   needs: Needs,
   question: LookUpQuestion,
 ): Promise<Result<KeptLookUp, FieldError>> {
-  const { images, blobs, embedder, nearest, lookUps, clock, randomness } = needs;
+  const { images, blobs, nearest, lookUps, clock, randomness } = needs;
   const stage = question.onStage ?? (() => undefined);
   stage("received");
   const begun = performance.now();
@@ -62,6 +66,9 @@ export async function lookUpMark(
   const decode = performance.now() - begun;
   stage("decoded");
 
+  const chosen = await chooseModel(needs);
+  if (!chosen.ok) return chosen;
+  const embedder = chosen.value;
   const { vectors, preprocessMs, embedMs } = await embedder.embedQuery(image.bytes, region);
   stage("embedded");
 
@@ -93,4 +100,19 @@ export async function lookUpMark(
   };
   await lookUps.save(lookUp);
   return ok(lookUp);
+}
+
+/**
+ * The model that answers look-ups now. While a new one is filled the old one answers, if its files are still here.
+ * @returns as the error, that the reference is being prepared for the model in place, and how far that has come
+ */
+export async function chooseModel({
+  embedders,
+  models,
+}: Pick<Needs, "embedders" | "models">): Promise<Result<Embedder, FieldError>> {
+  const { model } = embedders.inPlace;
+  const embedder = await embedders.find(answeringModel(await models.all(), model));
+  if (embedder) return ok(embedder);
+  const { done, of } = await models.coverage(model);
+  return fail({ field: "request", rule: "preparing", received: model, params: { done, of } });
 }

@@ -4,6 +4,7 @@ import type { EntryPage, EntryQuery } from "#core/entries/query";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { Timings } from "#core/look-ups/look-up";
+import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
 import type { Photograph } from "#core/photographs/photograph";
 import type { Region } from "#core/photographs/region";
 import type { Result } from "#core/result";
@@ -35,10 +36,12 @@ export type Blobs = {
 
 export type QueryVector = { readonly turn: number; readonly vector: Float32Array };
 
-/** The vision model: photograph and region in, unit vectors of 256 numbers out. */
+/** A vision model: photograph and region in, unit vectors out. */
 export type Embedder = {
   /** name@version */
   readonly model: string;
+  /** A vector's length. */
+  readonly dimension: number;
   readonly likeness: LikenessThresholds;
   embedReference(image: Uint8Array, region: Region): Promise<Float32Array>;
   embedQuery(
@@ -49,6 +52,55 @@ export type Embedder = {
     readonly preprocessMs: number;
     readonly embedMs: number;
   }>;
+};
+
+/** The vision models whose files are here. */
+export type Embedders = {
+  /** The one that came with the program, or that the operator named. */
+  readonly inPlace: Embedder;
+  /** One by name@version; null when its files are not here, or not what they were. */
+  find(model: string): Promise<Embedder | null>;
+  /**
+   * Copies the files of the one in place to where they outlast an update; does nothing when they are there.
+   * @throws Error when another network of the same name and version is kept already
+   */
+  keep(): Promise<void>;
+  /** Removes the kept files of a model. */
+  forget(model: string): Promise<void>;
+};
+
+/** A photograph that lacks a vector. */
+export type PhotographToEmbed = {
+  readonly id: string;
+  readonly sha256: string;
+  readonly width: number;
+  readonly height: number;
+  readonly region: Region;
+};
+
+/** Which models have vectors in this reference, and what they do. */
+export type Models = {
+  all(): Promise<readonly KnownModel[]>;
+  /** Makes changes in one step; a model's index is made when it comes into use and dropped when it is retired. */
+  change(changes: readonly ModelChange[]): Promise<void>;
+  coverage(model: string): Promise<Coverage>;
+  /** Photographs that entries show now and that lack a vector of the model, by id, after the one given. */
+  lacking(model: string, after: string | null, limit: number): Promise<readonly PhotographToEmbed[]>;
+  /** Adds vectors; those that are there already are left alone. */
+  addVectors(
+    model: string,
+    vectors: readonly { readonly id: string; readonly vector: Float32Array }[],
+  ): Promise<void>;
+  /** Removes a retired model with its vectors; false when it is not retired. */
+  remove(model: string): Promise<boolean>;
+  /**
+   * Decides on what is known and on the coverage of the model being filled, and makes the changes, with nobody
+   * adding photographs or changing models in between.
+   * @returns the changes made
+   */
+  switchOver(
+    decide: (known: readonly KnownModel[], filled: Coverage) => readonly ModelChange[],
+  ): Promise<readonly ModelChange[]>;
 };
 
 /** Nearest neighbours among the vectors of current revisions' photographs. */
@@ -101,7 +153,7 @@ export type Makers = {
   list(words: string): Promise<readonly MakerSummary[]>;
 };
 
-/** A photograph ready to be recorded: its image is kept, and its vector computed unless it is there already. */
+/** A photograph ready to be recorded: its image is kept, and its vectors computed unless it is there already. */
 export type PhotographToRecord = {
   readonly entry: string;
   readonly sha256: string;
@@ -112,7 +164,8 @@ export type PhotographToRecord = {
   readonly shows: string;
   readonly licence: string;
   readonly credit: string;
-  readonly vector: Float32Array | null;
+  /** By model; null when the photograph is there already. */
+  readonly vectors: ReadonlyMap<string, Float32Array> | null;
 };
 
 export type RecordedCounts = {
@@ -127,14 +180,13 @@ export type References = {
   /** Which of these slugs exist already. */
   knownMakers(slugs: readonly string[]): Promise<ReadonlySet<string>>;
   knownEntries(slugs: readonly string[]): Promise<ReadonlySet<string>>;
-  /** Fingerprints of the photographs that these entries show now and that have a vector of the model. */
-  knownPhotographs(model: string, entries: readonly string[]): Promise<ReadonlySet<string>>;
+  /** Fingerprints of the photographs that these entries show now. */
+  knownPhotographs(entries: readonly string[]): Promise<ReadonlySet<string>>;
   /** Records everything in one transaction; what is there already and unchanged is left alone. */
   record(batch: {
     readonly makers: readonly MakerContent[];
     readonly entries: readonly { readonly slug: string; readonly content: EntryContent }[];
     readonly photographs: readonly PhotographToRecord[];
-    readonly model: string;
     readonly by: string;
   }): Promise<RecordedCounts>;
 };

@@ -1,11 +1,11 @@
 import type { LookUpMatch, LookUpView } from "#core/look-ups/look-up";
-import { type LikenessThresholds, likenessOf } from "#core/similarity/likeness";
-import type { Clock, Entries, KeptLookUp, LookUps } from "./ports.ts";
+import { likenessOf } from "#core/similarity/likeness";
+import type { Clock, Embedders, Entries, KeptLookUp, LookUps } from "./ports.ts";
 
 type Needs = {
   readonly entries: Entries;
   readonly lookUps: LookUps;
-  readonly likeness: LikenessThresholds;
+  readonly embedders: Embedders;
   readonly clock: Clock;
 };
 
@@ -19,7 +19,9 @@ export async function showLookUp(
   return { kept, view: await resolve(needs, kept) };
 }
 
-async function resolve({ entries, likeness }: Needs, kept: KeptLookUp): Promise<LookUpView> {
+async function resolve({ entries, embedders }: Needs, kept: KeptLookUp): Promise<LookUpView> {
+  // A similarity means what it meant to the model that gave it.
+  const { likeness } = (await embedders.find(kept.model)) ?? embedders.inPlace;
   const [summaries, photographs] = await Promise.all([
     entries.summaries(kept.matches.map((m) => m.hit.entry)),
     entries.photographs(kept.matches.map((m) => m.hit.photographId)),

@@ -18,6 +18,8 @@ const schema = z.object({
   COUNTERMARK_DEMO: flag,
   /** Days a look-up is kept unless its owner keeps it. */
   COUNTERMARK_LOOKUP_DAYS: z.coerce.number().min(0.01).max(3650).default(30),
+  /** Days that the vectors of a retired model are kept, in case one wants to go back. */
+  COUNTERMARK_OLD_VECTORS_DAYS: z.coerce.number().min(0).max(3650).default(7),
   /** The address people reach this host at, when a proxy in front of it changes the Host header. */
   COUNTERMARK_ORIGIN: z.url().optional(),
 });
@@ -28,6 +30,7 @@ export type Environment = {
   readonly prismaFolder: string;
   readonly demoFolder: string | null;
   readonly lookUpDays: number;
+  readonly oldVectorsDays: number;
   readonly origin: string | null;
 };
 
@@ -57,6 +60,7 @@ export function readEnvironment(variables: NodeJS.ProcessEnv = process.env): Env
     prismaFolder: join(/* turbopackIgnore: true */ root, "prisma"),
     demoFolder: env.COUNTERMARK_DEMO ? join(/* turbopackIgnore: true */ root, "seed", "demo") : null,
     lookUpDays: env.COUNTERMARK_LOOKUP_DAYS,
+    oldVectorsDays: env.COUNTERMARK_OLD_VECTORS_DAYS,
     origin: env.COUNTERMARK_ORIGIN ?? null,
   };
 }

@@ -1,15 +1,12 @@
-import { timingSafeEqual } from "node:crypto";
 import { z } from "zod";
 import { importReferences } from "#usecases/import-references";
-import { type Live, live } from "./live.ts";
+import { live } from "./live.ts";
+import { isOperator } from "./operator.ts";
 import { streamLines } from "./stream-lines.ts";
 
 const schema = z.object({ folder: z.string().min(1), dryRun: z.boolean(), by: z.string().min(1).max(100) });
 
-/**
- * Imports a folder of this machine on behalf of its operator, while the embedded database is in this process's hands.
- * Who carries the key could read the data folder anyway.
- */
+/** Imports a folder of this machine on behalf of its operator, while the embedded database is in this process's hands. */
 export async function importForOperator(request: Request): Promise<Response> {
   const wired = await live();
   if (!isOperator(request, wired)) return new Response(null, { status: 404 });
@@ -24,10 +21,4 @@ export async function importForOperator(request: Request): Promise<Response> {
     });
     send({ result });
   });
-}
-
-function isOperator(request: Request, { database }: Live): boolean {
-  const given = Buffer.from(request.headers.get("authorization") ?? "");
-  const wanted = Buffer.from(`Bearer ${database.operatorKey ?? ""}`);
-  return database.operatorKey !== null && given.length === wanted.length && timingSafeEqual(given, wanted);
 }

@@ -2,16 +2,18 @@ import { join } from "node:path";
 import { createBlobs, createPictures } from "#adapters/blobs";
 import { systemClock, systemRandomness } from "#adapters/chance";
 import { type Database, openDatabase } from "#adapters/database";
-import { createEmbedder } from "#adapters/embedder";
 import { createEntries } from "#adapters/entries-store";
 import { createImageReader } from "#adapters/image-reader";
 import { openImportFolder } from "#adapters/import-folder";
+import { createEmbedders } from "#adapters/kept-models";
 import { createLookUps } from "#adapters/look-ups-store";
 import { createMakers } from "#adapters/makers-store";
+import { createModels } from "#adapters/models-store";
 import { createNearest } from "#adapters/nearest";
 import { createPhotographsToTry } from "#adapters/photographs-to-try";
 import { createQueue } from "#adapters/queue";
 import { createReferences } from "#adapters/references-store";
+import { settleModels } from "#usecases/settle-models";
 import { type Environment, readEnvironment } from "./environment.ts";
 
 /** Everything a use case may need from outside, wired to the real thing. */
@@ -34,7 +36,7 @@ export function live(): Promise<Live> {
   return held.countermarkLive;
 }
 
-/** Opens and wires everything for the given settings; used by the scripts too. */
+/** Opens and wires everything for the given settings, and brings the model in place in; used by the scripts too. */
 export async function connect(environment: Environment) {
   const database: Database = await openDatabase({
     url: environment.databaseUrl,
@@ -42,22 +44,30 @@ export async function connect(environment: Environment) {
     prismaFolder: environment.prismaFolder,
   });
   try {
-    return { environment, database, ...wire(environment, database, await createEmbedder()) };
+    const wired = wire(environment, database, await openEmbedders(environment));
+    await settleModels(wired);
+    return { environment, database, ...wired };
   } catch (error) {
     await database.close();
     throw error;
   }
 }
 
+/** The models: the one in place, and those kept beside the images. */
+export function openEmbedders({ dataFolder }: Environment) {
+  return createEmbedders(join(/* turbopackIgnore: true */ dataFolder, "models"));
+}
+
 /** The wiring over an open database; `connect` opens one first. */
 export function wire(
   environment: Environment,
   database: Database,
-  embedder: Awaited<ReturnType<typeof createEmbedder>>,
+  embedders: Awaited<ReturnType<typeof createEmbedders>>,
 ) {
   const imagesFolder = join(/* turbopackIgnore: true */ environment.dataFolder, "images");
   return {
-    embedder,
+    embedders,
+    models: createModels(database),
     images: createImageReader(),
     blobs: createBlobs(imagesFolder),
     pictures: createPictures(imagesFolder),
@@ -72,6 +82,5 @@ export function wire(
     references: createReferences(database),
     clock: systemClock,
     randomness: systemRandomness,
-    likeness: embedder.likeness,
   };
 }

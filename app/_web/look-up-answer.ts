@@ -42,6 +42,6 @@ function refusedAddress({ field, rule, received, params }: FieldError): string {
 
 function statusOf({ rule }: FieldError): number {
   if (rule === "image-bytes") return 413;
-  if (rule === "busy") return 503;
+  if (rule === "busy" || rule === "preparing") return 503;
   return 422;
 }

@@ -3,8 +3,10 @@ import type { EntryView } from "#core/entries/entry";
 import type { MakerSummary, MakerView } from "#core/entries/maker";
 import type { EntryPage, EntryQuery } from "#core/entries/query";
 import { isSlug } from "#core/entries/slug";
+import type { FieldError } from "#core/field-error";
 import type { LookUpView } from "#core/look-ups/look-up";
 import type { PhotographToTry } from "#core/look-ups/photograph-to-try";
+import { chooseModel } from "#usecases/look-up-mark";
 import { showLookUp as show } from "#usecases/show-look-up";
 import { live } from "./live.ts";
 import { ownerHash } from "./owner.ts";
@@ -42,6 +44,12 @@ export async function photographsToTry(): Promise<readonly PhotographToTry[]> {
 
 export async function referenceCounts() {
   return (await live()).entries.counts();
+}
+
+/** Why look-ups can't be answered just now, when a new model is being brought in and the old one is gone; else null. */
+export async function preparation(): Promise<FieldError | null> {
+  const chosen = await chooseModel(await live());
+  return chosen.ok ? null : chosen.error;
 }
 
 /** Days a look-up is kept unless its owner keeps it. */

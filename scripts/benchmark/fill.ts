@@ -39,12 +39,14 @@ export async function fill(
         spent[part] += performance.now() - began;
       }
     };
-  const embedder = remembered ? remembering(wired.embedder, remembered) : wired.embedder;
+  const { inPlace } = wired.embedders;
+  const embedder = remembered ? remembering(inPlace, remembered) : inPlace;
+  const measured = { ...embedder, embedReference: timed("embed", embedder.embedReference) };
   const needs = {
     ...wired,
     images: { ...wired.images, read: timed("read", wired.images.read) },
     blobs: { ...wired.blobs, put: timed("keep", wired.blobs.put) },
-    embedder: { ...embedder, embedReference: timed("embed", embedder.embedReference) },
+    embedders: { ...wired.embedders, inPlace: measured, find: async () => measured },
     references: { ...wired.references, record: timed("record", wired.references.record) },
   };
   const cpu = process.cpuUsage();

@@ -14,12 +14,12 @@ export type Recall = {
 /** Asks the index and the exact search the same questions. */
 export async function measureRecall(wired: Live, queries: readonly Query[]): Promise<Recall> {
   const exact = createNearest(wired.database, true);
-  const { model } = wired.embedder;
+  const { model } = wired.embedders.inPlace;
   const shares: number[] = [];
   const indexMs: number[] = [];
   const exactMs: number[] = [];
   for (const { bytes, box } of queries) {
-    const { vectors } = await wired.embedder.embedQuery(bytes, { ...box, turn: 0 });
+    const { vectors } = await wired.embedders.inPlace.embedQuery(bytes, { ...box, turn: 0 });
     const found = await timed(indexMs, () => wired.nearest.search(model, vectors, 10));
     const wanted = await timed(exactMs, () => exact.search(model, vectors, 10));
     for (const { turn } of vectors satisfies readonly QueryVector[]) {

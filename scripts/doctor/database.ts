@@ -3,8 +3,12 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { createBlobs } from "#adapters/blobs";
 import { type Database, openDatabase } from "#adapters/database";
+import { createModels } from "#adapters/models-store";
+import { describeModels } from "#usecases/describe-models";
 import type { Environment } from "#web/environment";
+import { openEmbedders } from "#web/live";
 import { type Finding, finding, tryTo } from "./finding.ts";
+import { describeModelsInWords } from "./models.ts";
 
 const EXTENSIONS = ["vector", "pg_trgm", "unaccent"] as const;
 const PAGE = 500;
@@ -25,6 +29,10 @@ export async function checkDatabase(environment: Environment): Promise<readonly 
       await tryTo("database", () => describe(opened)),
       await tryTo("extensions", () => listExtensions(opened)),
       await tryTo("images", () => checkImages(opened, join(dataFolder, "images"))),
+      await tryTo("models", async () => {
+        const embedders = await openEmbedders(environment);
+        return describeModelsInWords(await describeModels({ embedders, models: createModels(opened) }));
+      }),
     ];
   } finally {
     await opened.close();

@@ -45,6 +45,7 @@ it("the doctor finds an image that is missing, and one that is not what it was",
     { what: "database", ok: true },
     { what: "extensions", ok: true, words: expect.stringContaining("vector") },
     { what: "images", ok: true, words: expect.stringContaining("1 images") },
+    { what: "models", ok: true, words: expect.stringContaining("none has answered yet") },
   ]);
 
   await writeFile(join(folder, "images", sha256.slice(0, 2), sha256), "another image");

@@ -101,7 +101,7 @@ describeOnBothDatabases("importing a folder", (database) => {
     expect(result).toMatchObject({
       value: { recorded: { makers: 0, entries: 0, revisions: 0, photographs: 0 } },
     });
-    expect(await wired.nearest.count(wired.embedder.model)).toBe(2);
+    expect(await wired.nearest.count(wired.embedders.inPlace.model)).toBe(2);
   });
 
   it("makes a new revision of what changed, with the old one as its parent", async () => {

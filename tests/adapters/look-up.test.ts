@@ -37,7 +37,7 @@ describeOnBothDatabases("looking a mark up", (database) => {
     const shown = await showLookUp(wired, kept.id);
     expect(shown?.view.matches[0]).toMatchObject({ entry: { slug: "mark-7" }, turn: 0 });
     expect(shown?.view.matches[0]?.similarity).toBeGreaterThan(0.97);
-    expect(shown?.view).toMatchObject({ model: wired.embedder.model, searched: 30 });
+    expect(shown?.view).toMatchObject({ model: wired.embedders.inPlace.model, searched: 30 });
   });
 
   it("finds it turned, and says by how much it was turned back", async () => {
@@ -50,15 +50,15 @@ describeOnBothDatabases("looking a mark up", (database) => {
   });
 
   it("gives the same order with the index as by reading every vector", async () => {
-    const { vectors } = await wired.embedder.embedQuery(await drawMark(12), {
+    const { vectors } = await wired.embedders.inPlace.embedQuery(await drawMark(12), {
       x: 0,
       y: 0,
       width: 240,
       height: 240,
       turn: 0,
     });
-    const near = await wired.nearest.search(wired.embedder.model, vectors, 5);
-    const exact = await createNearest(database(), true).search(wired.embedder.model, vectors, 5);
+    const near = await wired.nearest.search(wired.embedders.inPlace.model, vectors, 5);
+    const exact = await createNearest(database(), true).search(wired.embedders.inPlace.model, vectors, 5);
     const ids = (hits: typeof near) => hits.map((h) => `${h.turn} ${h.photographId}`).sort();
     expect(ids(near)).toEqual(ids(exact));
   });

@@ -5,7 +5,13 @@ const env = (variables: Record<string, string>) => readEnvironment({ NODE_ENV: "
 
 describe("the settings of a host", () => {
   it("have defaults that need nothing", () => {
-    expect(env({})).toMatchObject({ databaseUrl: null, lookUpDays: 30, demoFolder: null, origin: null });
+    expect(env({})).toMatchObject({
+      databaseUrl: null,
+      lookUpDays: 30,
+      oldVectorsDays: 7,
+      demoFolder: null,
+      origin: null,
+    });
     expect(env({ DATABASE_URL: "" }).databaseUrl).toBeNull();
   });
 

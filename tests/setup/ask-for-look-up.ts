@@ -7,15 +7,20 @@ export const nameToTry = (path: string): string => basename(path).replace(/\.\w+
 
 /** Looks up the first photograph to try of a known mark, without a browser. */
 export async function askForLookUp(address: string): Promise<LookUpView> {
+  const answer = await lookUpToTry(address);
+  if (!answer.ok) throw new Error(`The look-up was answered with ${answer.status}: ${await answer.text()}`);
+  return (await answer.json()) as LookUpView;
+}
+
+/** The same, as the app answers it. */
+export function lookUpToTry(address: string): Promise<Response> {
   const first = photographsToTry().find(({ entry }) => entry !== null);
   if (!first) throw new Error("The demo has no photograph to try of a known mark.");
   const form = new FormData();
   form.set("try", nameToTry(first.path));
-  const answer = await fetch(`${address}/api/look-ups`, {
+  return fetch(`${address}/api/look-ups`, {
     method: "POST",
     headers: { accept: "application/json" },
     body: form,
   });
-  if (!answer.ok) throw new Error(`The look-up was answered with ${answer.status}: ${await answer.text()}`);
-  return (await answer.json()) as LookUpView;
 }

@@ -62,7 +62,7 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
   };
 }
 
-function serve(port: number, env: NodeJS.ProcessEnv) {
+export function serve(port: number, env: NodeJS.ProcessEnv) {
   const words = [
     "node_modules/next/dist/bin/next",
     "start",
@@ -106,7 +106,7 @@ function serve(port: number, env: NodeJS.ProcessEnv) {
   };
 }
 
-function freePort(): Promise<number> {
+export function freePort(): Promise<number> {
   return new Promise((resolve, reject) => {
     const server = createServer();
     server.once("error", reject);

@@ -3,20 +3,27 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import sharp from "sharp";
 import type { Database } from "#adapters/database";
-import { createEmbedder } from "#adapters/embedder";
 import { openImportFolder } from "#adapters/import-folder";
 import { importReferences } from "#usecases/import-references";
+import { settleModels } from "#usecases/settle-models";
 import { readEnvironment } from "#web/environment";
-import { type Live, wire } from "#web/live";
+import { type Live, openEmbedders, wire } from "#web/live";
 
-/** The real wiring over a test's database, with a folder for images that is gone afterwards. */
-export async function wireScratch(database: Database): Promise<Live & { readonly end: () => Promise<void> }> {
+/**
+ * The real wiring over a test's database, with a folder for images that is gone afterwards.
+ * @param settled brings the shipped model in
+ */
+export async function wireScratch(
+  database: Database,
+  settled = true,
+): Promise<Live & { readonly end: () => Promise<void> }> {
   const folder = await mkdtemp(join(tmpdir(), "countermark-test-"));
   const environment = {
     ...readEnvironment({ COUNTERMARK_DATA: folder, NODE_ENV: "test" }),
     databaseUrl: null,
   };
-  const wired = wire(environment, database, await createEmbedder());
+  const wired = wire(environment, database, await openEmbedders(environment));
+  if (settled) await settleModels(wired);
   return { environment, database, ...wired, end: () => rm(folder, { recursive: true, force: true }) };
 }
 
