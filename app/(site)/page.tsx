@@ -2,7 +2,7 @@ import { getFormatter, getTranslations } from "next-intl/server";
 import { Bench } from "#ui/look-up/bench";
 import { PhotographsToTry } from "#ui/look-up/photographs-to-try";
 import { ReadingAnswers } from "#ui/look-up/reading-answers";
-import { photographsToTry, referenceCounts } from "#web/reading";
+import { materials, photographsToTry, referenceCounts } from "#web/reading";
 import styles from "./home.module.css";
 
 /** Changes with what is imported, so it is never made ahead. */
@@ -11,7 +11,7 @@ export const dynamic = "force-dynamic";
 export default async function LookUpPage() {
   const t = await getTranslations("home");
   const format = await getFormatter();
-  const [counts, toTry] = await Promise.all([referenceCounts(), photographsToTry()]);
+  const [counts, toTry, offered] = await Promise.all([referenceCounts(), photographsToTry(), materials()]);
   return (
     <>
       <div className={styles.bench}>
@@ -25,7 +25,7 @@ export default async function LookUpPage() {
             })}
           </p>
         </div>
-        <Bench />
+        <Bench materials={offered} />
       </div>
       {toTry.length > 0 && <PhotographsToTry photographs={toTry} />}
       <ReadingAnswers />

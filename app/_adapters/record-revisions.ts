@@ -3,6 +3,7 @@ import { v7 as uuidv7 } from "uuid";
 import type { EntryContent } from "#core/entries/entry";
 import { fingerprint } from "#core/photographs/fingerprint";
 import type { Photograph } from "#core/photographs/photograph";
+import { plainLetters } from "#core/reading/plain-letters";
 import type { PhotographToRecord, References } from "../_usecases/ports.ts";
 import { sha256OfText } from "./chance.ts";
 import type { Prisma } from "./generated/client.ts";
@@ -196,8 +197,9 @@ function addRevision(
   });
 }
 
-function wordsOf(c: EntryContent): { names: string; body: string } {
+function wordsOf(c: EntryContent): { names: string; body: string; letters: string } {
   return {
+    letters: plainLetters(c.words, { wildcards: false }),
     names: [c.words, c.emblem].join(" "),
     body: [
       c.description,

@@ -19,6 +19,7 @@ function FieldErrorWords({ error }: { readonly error: FieldError }) {
     from: "?",
     to: "?",
     allowed: "?",
+    longest: "?",
     event: error.received,
     ...error.params,
     field,

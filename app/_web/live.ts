@@ -11,6 +11,7 @@ import { createMakers } from "#adapters/makers-store";
 import { createNearest } from "#adapters/nearest";
 import { createPhotographsToTry } from "#adapters/photographs-to-try";
 import { createQueue } from "#adapters/queue";
+import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
 import { type Environment, readEnvironment } from "./environment.ts";
 
@@ -69,6 +70,7 @@ export function wire(
     lookUps: createLookUps(database),
     entries: createEntries(database),
     makers: createMakers(database),
+    readings: createReadings(database),
     references: createReferences(database),
     clock: systemClock,
     randomness: systemRandomness,
