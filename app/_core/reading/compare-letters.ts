@@ -1,7 +1,10 @@
 import type { LegibleLetters } from "./legible-letters.ts";
 import { ONE, plainLetters, SEVERAL } from "./plain-letters.ts";
 
-/** How a reading agrees with a transcription: with all of it, with a part of it, nearly with a part, or not. */
+/**
+ * How a reading agrees with a transcription: with all of it, with a part of it, nearly with a part, or not. A reading
+ * in which several letters are missing agrees with a part at most.
+ */
 export type LettersDegree = "whole" | "part" | "near" | "not";
 export type LettersAgreement = { readonly degree: LettersDegree; readonly differences: number };
 
@@ -15,7 +18,9 @@ const LETTERS_A_SLIP = 4;
 export function compareLetters(read: LegibleLetters, words: string): LettersAgreement | null {
   const transcription = plainLetters(words, { wildcards: false });
   if (transcription.replaceAll(SEVERAL, "") === "") return null;
-  if (differences(read.pattern, transcription, "whole") === 0) return { degree: "whole", differences: 0 };
+  const complete = !read.pattern.includes(SEVERAL) && !transcription.includes(SEVERAL);
+  if (complete && differences(read.pattern, transcription, "whole") === 0)
+    return { degree: "whole", differences: 0 };
   const least = differences(read.pattern, transcription, "part");
   if (least === 0) return { degree: "part", differences: 0 };
   const near = least <= Math.floor(read.legible / LETTERS_A_SLIP);

@@ -23,6 +23,8 @@ const TWO_FOR_ONE: Readonly<Record<string, string>> = {
   ð: "d",
   þ: "th",
   ı: "i",
+  // The form at the end of a word, which lower case writes instead of the other.
+  ς: "σ",
 };
 
 /**
@@ -39,7 +41,7 @@ export function plainLetters(words: string, { wildcards }: { readonly wildcards:
     .normalize("NFKD")
     .replace(MARKS, "")
     .toLowerCase()
-    .replace(/[ßæœøłđðþı]/g, (letter) => TWO_FOR_ONE[letter] ?? letter)
+    .replace(/[ßæœøłđðþıς]/g, (letter) => TWO_FOR_ONE[letter] ?? letter)
     .replace(NO_LETTERS, "")
     .replace(/\*+/g, SEVERAL);
 }

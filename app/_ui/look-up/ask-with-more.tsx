@@ -51,7 +51,7 @@ export function AskWithMore({ lookUp: id, image, typed, error, materials }: AskW
       {wrong && !isAboutKnown(wrong) && <FieldErrorNote error={wrong} />}
       {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
       <div hidden={running}>
-        <Known typed={typed} error={wrong} materials={materials}>
+        <Known folded typed={typed} error={wrong} materials={materials}>
           <button type="submit" className={plain.button}>
             {t("askAgain")}
           </button>

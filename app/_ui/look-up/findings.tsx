@@ -29,7 +29,7 @@ export function Findings({ asked, match }: FindingsProps) {
       )}
       {against !== "" && (
         <li>
-          <Sign drawing="M3 9h12M9 3v0.010M9 15v0.010" />
+          <Sign drawing="M3.500 9.500h11" />
           <span>{t(alike ? "butFor" : "against", { what: against })}</span>
         </li>
       )}

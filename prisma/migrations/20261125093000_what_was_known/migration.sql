@@ -24,13 +24,13 @@ ALTER TABLE retrieval.entry_words ADD COLUMN letters text NOT NULL DEFAULT '';
 
 UPDATE retrieval.entry_words AS words SET letters = regexp_replace(
   regexp_replace(
-    lower(public.unaccent('public.unaccent'::regdictionary, regexp_replace(
+    replace(lower(public.unaccent('public.unaccent'::regdictionary, regexp_replace(
       normalize(
         regexp_replace(
           regexp_replace(revisions.content ->> 'words', '[?*](?![^\[]*\])', ' ', 'g'),
           '\[\s*(?:\.{2,}|\u2026|\*|\?)?\s*\]|\u2026', '*', 'g'),
         NFKD),
-      '[\u0300-\u036f]', '', 'g'))),
+      '[\u0300-\u036f]', '', 'g'))), 'ς', 'σ'),
     '[\s\u0021-\u0025\u0027-\u0029\u002b-\u002f\u003a-\u003e\u0040\u005b-\u0060\u007b-\u00bf\u00d7\u00f7\u2000-\u2bff\u3000-\u303f]',
     '', 'g'),
   '\*+', '*', 'g')
