@@ -7,10 +7,15 @@
  * at log-odds 3.5 (0.97), so even then it stays above evens.
  */
 export const EVIDENCE = {
+  /**
+   * A photograph never speaks against an entry by more than four letters speak for it. The model's figures tell how
+   * far right and wrong answers part near its thresholds, not how seldom a bad photograph falls far below them.
+   */
+  leastOfPhotograph: -4,
   letters: {
     /**
      * Two letters of English agree by chance once in fifteen times (index of coincidence 0.067; W. F. Friedman, "The
-     * Index of Coincidence and its Applications in Cryptography", 1922), so each is worth up to 2.7. Counted as 1,
+     * Index of Coincidence and its Applications in Cryptography", 1922, from memory), so each is worth up to 2.7. Counted as 1,
      * because initials repeat within a trade, and up to 4, because marks of one maker share their words.
      */
     aLetter: 1,

@@ -23,7 +23,8 @@ export type Fused = Candidate & {
 export const LAID_OPEN = 8;
 
 /**
- * Orders candidates by likeness and by what is known besides, best first; ties are broken by entry.
+ * Orders candidates by likeness and by what is known besides, best first; ties are broken by likeness and then by
+ * entry.
  *
  * Half of the places laid open are kept for the strongest photographs (likeness "close" and better) and half for
  * exact readings, so that neither hides the other, whatever else is said. With nothing known the order is that of the
@@ -40,7 +41,7 @@ export function fuse(
     .sort(byScore);
   const strong = scored
     .filter((each) => similarityOf(each) >= at.close)
-    .sort((a, b) => similarityOf(b) - similarityOf(a) || byScore(a, b));
+    .sort((a, b) => byLikeness(a, b) || byScore(a, b));
   const exact = scored.filter((each) => each.findings.some(isExact));
   const kept = new Set([...strong.slice(0, LAID_OPEN / 2), ...exact.slice(0, LAID_OPEN / 2)]);
   const others = scored.filter((each) => !kept.has(each));
@@ -71,15 +72,21 @@ function scoreOf(candidate: Candidate, at: LikenessThresholds): number {
 
 /**
  * Log-odds that the best photograph shows the same mark: the straight line through the model's own thresholds, 0.5
- * at `noneBelow` and 0.75 at `close`. An entry without a photograph stands where likeness begins, at `some`.
+ * at `noneBelow` and 0.75 at `close`, not below `leastOfPhotograph`. An entry without a photograph stands where
+ * likeness begins, at `some`.
  */
 function photographOdds(candidate: Candidate, at: LikenessThresholds): number {
   const similarity = candidate.ranked?.best.similarity ?? at.some;
-  return (Math.log(3) * (similarity - at.noneBelow)) / (at.close - at.noneBelow);
+  const odds = (Math.log(3) * (similarity - at.noneBelow)) / (at.close - at.noneBelow);
+  return Math.max(EVIDENCE.leastOfPhotograph, odds);
 }
 
 const similarityOf = (each: Candidate): number => each.ranked?.best.similarity ?? Number.NEGATIVE_INFINITY;
-const byScore = (a: Fused, b: Fused): number => b.score - a.score || (a.entry < b.entry ? -1 : 1);
+const byScore = (a: Fused, b: Fused): number =>
+  b.score - a.score || byLikeness(a, b) || (a.entry < b.entry ? -1 : 1);
+// Compared, not subtracted: without photographs both are infinitely far, and their difference is no number.
+const byLikeness = (a: Fused, b: Fused): number =>
+  similarityOf(a) === similarityOf(b) ? 0 : similarityOf(a) > similarityOf(b) ? -1 : 1;
 
 /** Letters that agree without a slip, and enough of them to mean something. */
 function isExact(finding: Finding): boolean {

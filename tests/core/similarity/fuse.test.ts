@@ -61,6 +61,14 @@ describe("likeness and what is known besides", () => {
     expect(order([...others, candidate("read", 0.5, known)]).slice(0, LAID_OPEN)).toContain("read");
   });
 
+  it("given a photograph unlike any, when four letters agree, then that entry comes before the merely little alike", () => {
+    const known = { letters: "VOSS" };
+    expect(order([candidate("a", 0.84, known, { words: "" }), candidate("b", 0.4, known)])).toEqual([
+      "b",
+      "a",
+    ]);
+  });
+
   it("given an entry without a photograph, when its letters agree, then it is listed before unlike ones", () => {
     const known = { letters: "VOSS" };
     expect(order([candidate("a", 0.86, known, { words: "HESK" }), candidate("b", null, known)])).toEqual([
