@@ -77,7 +77,7 @@ export type Readings = {
 };
 
 /** One entry of a kept answer; `hit` is null for an entry without a photograph. */
-export type KeptMatch = {
+type KeptMatch = {
   readonly entry: string;
   readonly hit: Hit | null;
   readonly photographsNear: number;

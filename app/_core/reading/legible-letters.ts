@@ -13,7 +13,7 @@ export type LegibleLetters = {
 };
 
 /** Signs of a reading; the longest mark in ordinary use, a full address, keeps well below. */
-export const LONGEST_READING = 200;
+const LONGEST_READING = 200;
 
 /**
  * Reads what somebody typed of a mark: letters, digits and `&`; `?` for one unreadable letter; `*`, `[...]` or `…`

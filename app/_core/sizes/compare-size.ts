@@ -8,7 +8,7 @@ export type MeasuredSize = { readonly width: number | null; readonly height: num
  * A share, because clay shrinks by a tenth or so in drying and firing and cloth in washing; at least a millimetre,
  * because a worn edge and a ruler allow no better. Both from memory, common practice; no source is claimed.
  */
-export const SIZE_TOLERANCE = { share: 0.12, millimetres: 1 } as const;
+const SIZE_TOLERANCE = { share: 0.12, millimetres: 1 } as const;
 
 /**
  * Does a measured size fit a catalogued one, upright or lying? With one side measured, that side is compared.
