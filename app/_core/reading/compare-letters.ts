@@ -8,7 +8,7 @@ import { ONE, plainLetters, SEVERAL } from "./plain-letters.ts";
 export type LettersDegree = "whole" | "part" | "near" | "not";
 export type LettersAgreement = { readonly degree: LettersDegree; readonly differences: number };
 
-/** One letter in so many may be read otherwise in a reading that still counts as near: worn E and F, C and G, O and Q. */
+/** One letter in so many may be read otherwise in a reading that still counts as near: worn E and F, C and G. */
 const LETTERS_A_SLIP = 4;
 
 /**

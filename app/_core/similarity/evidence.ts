@@ -29,7 +29,7 @@ export const EVIDENCE = {
   },
   /** Sizes are spread widely, and measured well enough by anyone with a ruler; marks were also cut in several sizes. */
   size: { for: 1, against: -1.5 },
-  /** A third of the marks of a trade share a technique (80 of 227 in the demo are stamped), and it is easily mistaken. */
+  /** A third of the marks of a trade share one (80 of 227 in the demo are stamped), and it is easily mistaken. */
   technique: { for: 0.5, against: -1 },
   /** Seldom mistaken, but one mark was used on more than one material, and an entry records one. */
   material: { for: 0.5, against: -1.5 },
