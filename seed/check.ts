@@ -1,3 +1,4 @@
+import { checkRegion } from "#core/photographs/region";
 import { type EntryRow, type MakerRow, type PhotographRow, splitList, type TryRow } from "./scenario/demo.ts";
 
 export interface Demo {
@@ -131,28 +132,26 @@ function checkPhotograph(row: PhotographRow, demo: Demo, entries: ReadonlyMap<st
   if (!entry)
     found.push(`photograph ${row.file}: entry must be an entry of the demo. Received "${row.entry}".`);
   const [x = -1, y = -1, width = 0, height = 0] = row.region.split(",").map(Number);
-  if (
-    !(
-      x >= 0 &&
-      y >= 0 &&
-      width > 0 &&
-      height > 0 &&
-      x + width <= picture.width &&
-      y + height <= picture.height
-    )
-  )
-    found.push(
-      `photograph ${row.file}: region must lie within ${picture.width} x ${picture.height}. Received "${row.region}".`,
-    );
   const turn = Number(row.turn);
   if (!(turn >= 0 && turn < 360))
     found.push(`photograph ${row.file}: turn must be 0 to 360. Received "${row.turn}".`);
+  const inside = checkRegion({ x, y, width, height, turn }, picture);
+  if (!inside.ok)
+    found.push(
+      `photograph ${row.file}: region must lie within ${picture.width} x ${picture.height}. Received "${row.region}".`,
+    );
   const [wide = 0, tall = 0] = (entry?.size_mm ?? "").split(" x ").map(Number);
   const shown = Math.hypot(width, height) / Number(row.pixels_per_mm);
   const real = Math.hypot(wide, tall);
   if (entry && !(shown > real * 0.75 && shown < real * 1.5))
     found.push(
       `photograph ${row.file}: region at its scale must be about ${real.toFixed(0)} mm across. Received ${shown.toFixed(0)} mm.`,
+    );
+  // What tilt and the rounding to pixels may do to a mark's proportions; a box drawn about it unturned does more.
+  const proportion = (width / height) * (tall / wide);
+  if (entry && !(proportion > 0.68 && proportion < 1.47))
+    found.push(
+      `photograph ${row.file}: region must have about the proportions of the mark, ${row.region} for ${entry.size_mm}.`,
     );
   return found;
 }

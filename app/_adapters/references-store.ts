@@ -71,6 +71,9 @@ async function recordAll(tx: Tx, batch: Batch): Promise<RecordedCounts> {
   if (refill)
     await tx.$executeRaw`CREATE INDEX photograph_vectors_nearest ON retrieval.photograph_vectors
       USING hnsw (vector public.vector_ip_ops) WITH (m = 16, ef_construction = 100)`;
+  // The embedded engine never counts its rows by itself, and without counts the planner reads every vector.
+  if (fresh.length > 100)
+    await tx.$executeRaw`ANALYZE makers, entries, revisions, photographs, revision_photographs, retrieval.entry_words, retrieval.photograph_vectors`;
   return { makers, entries: created, ...counts };
 }
 

@@ -4,7 +4,7 @@ import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import { makerFromColumns } from "#core/import/maker-from-columns";
 import { type PhotographRecord, photographFromColumns } from "#core/import/photograph-from-columns";
 import { fingerprint } from "#core/photographs/fingerprint";
-import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photographs/region";
+import { checkRegion, type Region, scaleRegion, wholeOf, withMargin } from "#core/photographs/region";
 import { fail, ok, type Result } from "#core/result";
 import type {
   Blobs,
@@ -211,7 +211,10 @@ async function take(
     record.pixelsPerMm === null ? null : (record.pixelsPerMm * width) / image.original.width;
   const photograph = { entry, sha256, width, height, region, pixelsPerMm, shows, licence, credit };
   const isKnown = known.has(fingerprint(photograph));
-  return { ...photograph, vector: isKnown ? null : await embedder.embedReference(image.bytes, region) };
+  return {
+    ...photograph,
+    vector: isKnown ? null : await embedder.embedReference(image.bytes, withMargin(region, image)),
+  };
 }
 
 /** The record's region, checked against the photograph and carried over to the size that is kept. */

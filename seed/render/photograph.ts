@@ -14,7 +14,7 @@ export interface Photograph {
   webp: Buffer;
   width: number;
   height: number;
-  /** The mark's box in pixels, within the picture. */
+  /** The mark's box in pixels, as it stands when the picture is turned about the box's centre. */
   region: { x: number; y: number; width: number; height: number };
   /** Degrees clockwise that bring the mark upright. */
   turn: number;
@@ -63,6 +63,46 @@ function clearance(subject: Subject): number {
   if (subject.stage === "sheet") return Math.min(width, height) * 0.2 + 1.8;
   if (subject.stage === "button") return Math.max(width, height) * 0.12 + 0.8;
   return Math.max(0.8, height * 0.16, width * 0.06);
+}
+
+/**
+ * The box that holds the mark once the photograph is turned upright about the box's centre, in whole pixels of the
+ * photograph as it stands; an upright one ends at the picture's edges.
+ */
+export function frameMark(subject: Subject, { view, lean }: Conditions, turn: number): Photograph["region"] {
+  const forward = projection(view);
+  const leaning = (lean * Math.PI) / 180;
+  const turned = (turn * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(turned), Math.sin(turned)];
+  const corners = [
+    [-1, -1],
+    [1, -1],
+    [-1, 1],
+    [1, 1],
+  ].map(([sx = 0, sy = 0]) => {
+    const x = (sx * subject.design.width) / 2;
+    const y = (sy * subject.design.height) / 2;
+    const seen = project(
+      forward,
+      x * Math.cos(leaning) - y * Math.sin(leaning),
+      x * Math.sin(leaning) + y * Math.cos(leaning),
+    );
+    return [seen[0] * cos - seen[1] * sin, seen[0] * sin + seen[1] * cos] as const;
+  });
+  const xs = corners.map(([x]) => x);
+  const ys = corners.map(([, y]) => y);
+  const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  if (turn === 0) {
+    const x = Math.max(0, Math.floor(left));
+    const y = Math.max(0, Math.floor(top));
+    const width = Math.min(view.width, Math.ceil(right)) - x;
+    return { x, y, width, height: Math.min(view.height, Math.ceil(bottom)) - y };
+  }
+  const middle = { x: (left + right) / 2, y: (top + bottom) / 2 };
+  const centre = { x: middle.x * cos + middle.y * sin, y: middle.y * cos - middle.x * sin };
+  const width = Math.ceil(right - left);
+  const height = Math.ceil(bottom - top);
+  return { x: Math.round(centre.x - width / 2), y: Math.round(centre.y - height / 2), width, height };
 }
 
 /** Photographs an impression of a mark under the given conditions, in at most about so many bytes. */
@@ -114,29 +154,14 @@ export async function photograph(
   creep(light, surface, Math.max(1, density * 0.12));
   const rgb = expose(light, view, conditions.exposure, { x: at.x, y: at.y, density }, random);
   const webp = await squeeze(rgb, view.width, view.height, bytes);
-  const forward = projection(view);
-  const lean = (conditions.lean * Math.PI) / 180;
-  const corners = [
-    [-1, -1],
-    [1, -1],
-    [-1, 1],
-    [1, 1],
-  ].map(([sx = 0, sy = 0]) => {
-    const x = (sx * subject.design.width) / 2;
-    const y = (sy * subject.design.height) / 2;
-    return project(forward, x * Math.cos(lean) - y * Math.sin(lean), x * Math.sin(lean) + y * Math.cos(lean));
-  });
-  const left = Math.max(0, Math.floor(Math.min(...corners.map(([x]) => x))));
-  const top = Math.max(0, Math.floor(Math.min(...corners.map(([, y]) => y))));
-  const right = Math.min(view.width, Math.ceil(Math.max(...corners.map(([x]) => x))));
-  const bottom = Math.min(view.height, Math.ceil(Math.max(...corners.map(([, y]) => y))));
   const turn = Math.round((((-(view.roll + conditions.lean) % 360) + 360) % 360) * 10) / 10;
+  const upright = turn === 360 ? 0 : turn;
   return {
     webp,
     width: view.width,
     height: view.height,
-    region: { x: left, y: top, width: right - left, height: bottom - top },
-    turn: turn === 360 ? 0 : turn,
+    region: frameMark(subject, conditions, upright),
+    turn: upright,
     pixelsPerMillimetre: Math.round(view.scale * 100) / 100,
   };
 }

@@ -7,7 +7,8 @@ import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
 import { photographsToTry } from "../setup/photographs-to-try.ts";
 
 const address = inject("appAddress");
-const known = photographsToTry().find(({ entry }) => entry !== null);
+/** The first of the list shows one of two marks that differ in one letter; this one has no twin. */
+const known = photographsToTry().filter(({ entry }) => entry !== null)[3];
 const { bench } = messages;
 let browser: OpenedBrowser;
 

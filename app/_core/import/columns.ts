@@ -69,7 +69,7 @@ export class ColumnReader {
     const value = this.text(name);
     if (value === "") return null;
     const numbers = value.split(separator).map((part) => (part.trim() === "" ? Number.NaN : Number(part)));
-    if (numbers.length === count && numbers.every((n) => Number.isFinite(n) && n >= 0)) return numbers;
+    if (numbers.length === count && numbers.every(Number.isFinite)) return numbers;
     this.refuse(name, "numbers", value, { count });
     return null;
   }

@@ -44,6 +44,8 @@ export function entryFromColumns(columns: Columns): Result<EntryRecord, readonly
   const read = new ColumnReader(columns, ENTRY_COLUMNS);
   const slug = read.slug("key");
   const size = read.numbers("size_mm", 2, /x/);
+  for (const side of size ?? [])
+    if (side <= 0) read.refuse("size_mm", "number-above", String(side), { above: 0 });
   const kind = read.oneOf("kind", KINDS);
   if (kind === null && read.text("kind") === "") read.required("kind");
   const maker = read.text("maker") === "" ? null : read.slug("maker");

@@ -62,6 +62,14 @@ describe("the columns of an entry", () => {
   });
 });
 
+describe("a size", () => {
+  it("is above nothing on both sides", () => {
+    expect(entryFromColumns({ ...entry, size_mm: "12 x -3" })).toMatchObject({
+      error: [{ field: "size_mm", rule: "number-above", received: "-3" }],
+    });
+  });
+});
+
 describe("the columns of a maker", () => {
   it("carry names over time and who followed whom", () => {
     const read = makerFromColumns({
@@ -96,6 +104,11 @@ describe("the columns of a photograph", () => {
     expect(read).toMatchObject({
       value: { box: { x: 10, y: 20, width: 100, height: 80 }, turn: 15, pixelsPerMm: 9.5 },
     });
+  });
+
+  it("may carry a turned region that reaches past the edges", () => {
+    const read = photographFromColumns({ ...photograph, region: "-43,134,413,198", turn: "94" });
+    expect(read).toMatchObject({ value: { box: { x: -43, width: 413 }, turn: 94 } });
   });
 
   it.each(["../secret.png", "/etc/passwd", "a/../../b.png", "C:\\x.png"])(

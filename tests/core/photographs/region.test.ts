@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { checkRegion, scaleRegion, wholeOf } from "#core/photographs/region";
+import { checkRegion, scaleRegion, wholeOf, withMargin } from "#core/photographs/region";
 
 const image = { width: 400, height: 300 };
 
@@ -30,6 +30,14 @@ describe("a region", () => {
   it("turns within one full turn", () => {
     const turned = checkRegion({ ...wholeOf(image), turn: -90 }, image);
     expect(turned).toMatchObject({ value: { turn: 270 } });
+  });
+
+  it("gets an eighth of its longer side all round, as far as the photograph reaches", () => {
+    const inner = { x: 100, y: 100, width: 160, height: 80, turn: 5 };
+    expect(withMargin(inner, image)).toEqual({ x: 80, y: 80, width: 200, height: 120, turn: 5 });
+    expect(withMargin({ ...inner, x: 10 }, image)).toMatchObject({ x: 0, width: 180 });
+    expect(withMargin(wholeOf(image), image)).toEqual(wholeOf(image));
+    expect(withMargin({ ...inner, x: -20, turn: 90 }, image)).toMatchObject({ x: -20, width: 160 });
   });
 
   it("is carried over to a smaller image", () => {
