@@ -3,7 +3,7 @@ import { FieldErrorNote } from "#ui/field-error";
 import { Bench } from "#ui/look-up/bench";
 import { PhotographsToTry } from "#ui/look-up/photographs-to-try";
 import { ReadingAnswers } from "#ui/look-up/reading-answers";
-import { photographsToTry, preparation, referenceCounts } from "#web/reading";
+import { materials, photographsToTry, preparation, referenceCounts } from "#web/reading";
 import styles from "./home.module.css";
 
 /** Changes with what is imported, so it is never made ahead. */
@@ -12,10 +12,11 @@ export const dynamic = "force-dynamic";
 export default async function LookUpPage() {
   const t = await getTranslations("home");
   const format = await getFormatter();
-  const [counts, toTry, preparing] = await Promise.all([
+  const [counts, toTry, preparing, offered] = await Promise.all([
     referenceCounts(),
     photographsToTry(),
     preparation(),
+    materials(),
   ]);
   return (
     <>
@@ -31,7 +32,7 @@ export default async function LookUpPage() {
           </p>
           {preparing && <FieldErrorNote error={preparing} />}
         </div>
-        <Bench />
+        <Bench materials={offered} />
       </div>
       {toTry.length > 0 && <PhotographsToTry photographs={toTry} />}
       <ReadingAnswers />

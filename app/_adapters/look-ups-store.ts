@@ -1,3 +1,4 @@
+import type { Kind, Technique } from "#core/entries/vocabulary";
 import type { KeptLookUp, LookUps } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import type { Prisma } from "./generated/client.ts";
@@ -9,7 +10,7 @@ const isToken = (id: string): boolean => /^[\w-]{1,64}$/.test(id);
 export function createLookUps({ prisma }: Database): LookUps {
   return {
     async save(lookUp) {
-      const { region, matches, timings, ...rest } = lookUp;
+      const { region, asked, matches, timings, ...rest } = lookUp;
       await prisma.lookUp.create({
         data: {
           ...rest,
@@ -18,6 +19,12 @@ export function createLookUps({ prisma }: Database): LookUps {
           regionWidth: region.width,
           regionHeight: region.height,
           regionTurn: region.turn,
+          askedLetters: asked.letters,
+          askedWidthMm: asked.widthMm,
+          askedHeightMm: asked.heightMm,
+          askedTechnique: asked.technique,
+          askedMaterial: asked.material,
+          askedKind: asked.kind,
           matches: matches as unknown as Prisma.InputJsonValue,
           timings,
         },
@@ -26,10 +33,20 @@ export function createLookUps({ prisma }: Database): LookUps {
     async find(id) {
       const row = isToken(id) ? await prisma.lookUp.findUnique({ where: { id } }) : null;
       if (!row) return null;
-      const { regionX, regionY, regionWidth, regionHeight, regionTurn, matches, timings, ...rest } = row;
+      const { regionX, regionY, regionWidth, regionHeight, regionTurn, matches, timings, ...parts } = row;
+      const { askedLetters, askedWidthMm, askedHeightMm, askedTechnique, askedMaterial, askedKind, ...rest } =
+        parts;
       return {
         ...rest,
         region: { x: regionX, y: regionY, width: regionWidth, height: regionHeight, turn: regionTurn },
+        asked: {
+          letters: askedLetters,
+          widthMm: askedWidthMm,
+          heightMm: askedHeightMm,
+          technique: askedTechnique as Technique | null,
+          material: askedMaterial,
+          kind: askedKind as Kind | null,
+        },
         matches: matches as unknown as KeptLookUp["matches"],
         timings: timings as unknown as KeptLookUp["timings"],
       };

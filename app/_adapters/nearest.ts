@@ -42,14 +42,21 @@ export function createNearest(database: Database, exact = false): Nearest {
           JOIN revision_photographs AS shown
             ON shown.photograph_id = photographs.id AND shown.revision_id = entries.current_revision_id`;
       });
-      return rows.map(
-        (row): Hit => ({
-          photographId: row.photograph_id,
-          entry: row.entry_id,
-          similarity: row.similarity,
-          turn: row.turn,
-        }),
-      );
+      return rows.map(toHit);
+    },
+    async among(model, queries, entries) {
+      const rows = await prisma.$queryRaw<Row[]>`
+        WITH q AS MATERIALIZED (
+          SELECT given.vector::vector, given.turn
+          FROM unnest(${queries.map(write)}::text[], ${queries.map((q) => q.turn)}::float8[]) AS given (vector, turn)
+        )
+        SELECT v.photograph_id, entries.id AS entry_id, -(v.vector <#> q.vector) AS similarity, q.turn
+        FROM q
+        CROSS JOIN entries
+        JOIN revision_photographs AS shown ON shown.revision_id = entries.current_revision_id
+        JOIN retrieval.photograph_vectors AS v ON v.photograph_id = shown.photograph_id AND v.model = ${model}
+        WHERE entries.id = ANY (${[...entries]}::uuid[])`;
+      return rows.map(toHit);
     },
     async count(model) {
       const [row] = await prisma.$queryRaw<{ n: number }[]>`
@@ -58,6 +65,13 @@ export function createNearest(database: Database, exact = false): Nearest {
     },
   };
 }
+
+const toHit = (row: Row): Hit => ({
+  photographId: row.photograph_id,
+  entry: row.entry_id,
+  similarity: row.similarity,
+  turn: row.turn,
+});
 
 /** A vector as pgvector reads it. */
 export function write(query: QueryVector | { vector: Float32Array }): string {

@@ -4,6 +4,7 @@ import type { EntryContent } from "#core/entries/entry";
 import { joinInitials } from "#core/entries/initials";
 import { fingerprint } from "#core/photographs/fingerprint";
 import type { Photograph } from "#core/photographs/photograph";
+import { plainLetters } from "#core/reading/plain-letters";
 import type { PhotographToRecord, References } from "../_usecases/ports.ts";
 import { sha256OfText } from "./chance.ts";
 import type { Prisma } from "./generated/client.ts";
@@ -198,8 +199,9 @@ function addRevision(
   });
 }
 
-function wordsOf(c: EntryContent): { names: string; body: string } {
+function wordsOf(c: EntryContent): { names: string; body: string; letters: string } {
   return {
+    letters: plainLetters(c.words, { wildcards: false }),
     names: [c.words, ...joinInitials(c.words), c.emblem].join(" "),
     body: [
       c.description,

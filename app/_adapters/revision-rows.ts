@@ -13,7 +13,14 @@ export type RevisionRows = {
   vectors: { id: string; model: string; vector: string }[];
   shown: Prisma.RevisionPhotographCreateManyInput[];
   current: { entry: string; revision: string }[];
-  words: { entry: string; title: string; maker: string | null; names: string; body: string }[];
+  words: {
+    entry: string;
+    title: string;
+    maker: string | null;
+    names: string;
+    body: string;
+    letters: string;
+  }[];
 };
 
 /** Writes a batch, table after table, in the order that references between them ask for. */
@@ -32,12 +39,14 @@ export async function writeRevisionRows(tx: Tx, rows: RevisionRows): Promise<voi
       FROM unnest(${data.map((c) => c.entry)}::uuid[], ${data.map((c) => c.revision)}::uuid[]) AS next (entry, revision)
       WHERE entries.id = next.entry`;
   for (const data of chunks(rows.words))
-    await tx.$executeRaw`INSERT INTO retrieval.entry_words (entry_id, title, names, body)
-      SELECT w.entry, w.title, concat_ws(' ', w.names, makers.name), concat_ws(' ', w.body, makers.place)
+    await tx.$executeRaw`INSERT INTO retrieval.entry_words (entry_id, title, names, body, letters)
+      SELECT w.entry, w.title, concat_ws(' ', w.names, makers.name), concat_ws(' ', w.body, makers.place), w.letters
       FROM unnest(${data.map((w) => w.entry)}::uuid[], ${data.map((w) => w.title)}::text[], ${data.map((w) => w.names)}::text[],
-        ${data.map((w) => w.body)}::text[], ${data.map((w) => w.maker)}::uuid[]) AS w (entry, title, names, body, maker)
+        ${data.map((w) => w.body)}::text[], ${data.map((w) => w.letters)}::text[],
+        ${data.map((w) => w.maker)}::uuid[]) AS w (entry, title, names, body, letters, maker)
       LEFT JOIN makers ON makers.id = w.maker
-      ON CONFLICT (entry_id) DO UPDATE SET title = excluded.title, names = excluded.names, body = excluded.body`;
+      ON CONFLICT (entry_id) DO UPDATE SET title = excluded.title, names = excluded.names, body = excluded.body,
+        letters = excluded.letters`;
 }
 
 /** Items in parts that fit one statement. */

@@ -21,6 +21,7 @@ function FieldErrorWords({ error }: { readonly error: FieldError }) {
     allowed: "?",
     done: "?",
     of: "?",
+    longest: "?",
     event: error.received,
     ...error.params,
     field,

@@ -2,12 +2,21 @@ import { useFormatter, useTranslations } from "next-intl";
 import { LIKENESSES, type Likeness as LikenessWord } from "#core/similarity/likeness";
 import styles from "./likeness.module.css";
 
-type LikenessProps = { readonly likeness: LikenessWord; readonly similarity: number };
+type LikenessProps = { readonly likeness: LikenessWord | null; readonly similarity: number | null };
 
-/** Likeness in words and as a number, and the word's place between the farthest and the nearest, drawn. */
+/**
+ * Likeness in words and as a number, and the word's place between the farthest and the nearest, drawn. An entry
+ * without a photograph has none, and that is said.
+ */
 export function Likeness({ likeness, similarity }: LikenessProps) {
   const t = useTranslations("likeness");
   const format = useFormatter();
+  if (likeness === null || similarity === null)
+    return (
+      <p className={styles.likeness}>
+        <span className={styles.word}>{t("noPhotograph")}</span>
+      </p>
+    );
   const steps = LIKENESSES.length;
   const reached = steps - LIKENESSES.indexOf(likeness);
   const percent = (step: number) => `${(100 * step) / steps}%`;

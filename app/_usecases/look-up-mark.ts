@@ -1,10 +1,13 @@
 import type { FieldError } from "#core/field-error";
+import { type Knowledge, knowsSomething, NOTHING_KNOWN } from "#core/look-ups/knowledge";
 import type { Stage } from "#core/look-ups/look-up";
 import { answeringModel } from "#core/models/decide-models";
 import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photographs/region";
+import { parseLegibleLetters } from "#core/reading/legible-letters";
 import { fail, ok, type Result } from "#core/result";
-import { noneFits } from "#core/similarity/likeness";
-import { rankEntries } from "#core/similarity/rank";
+import { findingsOf } from "#core/similarity/findings";
+import { type Candidate, fuse, noneOfFused } from "#core/similarity/fuse";
+import { type Hit, rankEntries } from "#core/similarity/rank";
 import type {
   Blobs,
   Clock,
@@ -15,7 +18,9 @@ import type {
   LookUps,
   Models,
   Nearest,
+  QueryVector,
   Randomness,
+  Readings,
 } from "./ports.ts";
 
 type Needs = {
@@ -24,6 +29,7 @@ type Needs = {
   readonly embedders: Embedders;
   readonly models: Models;
   readonly nearest: Nearest;
+  readonly readings: Readings;
   readonly lookUps: LookUps;
   readonly clock: Clock;
   readonly randomness: Randomness;
@@ -33,6 +39,8 @@ export type LookUpQuestion = {
   readonly bytes: Uint8Array;
   /** In pixels of the upright image as it came; the whole image when left out. */
   readonly region: Region | null;
+  /** What is known besides the photograph. */
+  readonly known?: Knowledge;
   readonly ownerHash: string;
   /** How long the look-up is kept unless its owner keeps it. */
   readonly days: number;
@@ -41,13 +49,18 @@ export type LookUpQuestion = {
 
 /** Entries in an answer. */
 const ENTRIES = 24;
+/** Entries whose place in the answer is weighed when something is known besides the photograph. */
+const WEIGHED = 200;
+/** Entries taken from those that the letters find. */
+const READ = 60;
 /** Nearest photographs asked for each turn of the query. */
 const NEIGHBOURS = 60;
 const DAY = 24 * 60 * 60 * 1000;
 
 /**
  * Looks a mark up: reads the photograph, embeds its region in all turns, finds the nearest photographs, ranks the
- * entries they belong to and keeps the answer with the version of the model that gave it.
+ * entries they belong to, weighs in what is known besides, and keeps the answer with the version of the model that
+ * gave it.
  */
 export async function lookUpMark(
   needs: Needs,
@@ -77,7 +90,8 @@ export async function lookUpMark(
     nearest.search(embedder.model, vectors, NEIGHBOURS),
     nearest.count(embedder.model),
   ]);
-  const ranked = rankEntries(hits, ENTRIES);
+  const known = question.known ?? NOTHING_KNOWN;
+  const fused = fuse(await findCandidates(needs, embedder, vectors, hits, known), embedder.likeness, ENTRIES);
   const search = performance.now() - searching;
   stage("searched");
 
@@ -90,10 +104,17 @@ export async function lookUpMark(
     width: image.width,
     height: image.height,
     region,
+    asked: known,
     model: embedder.model,
-    noneFits: noneFits(ranked[0]?.best.similarity ?? null, embedder.likeness),
+    noneFits: noneOfFused(fused, embedder.likeness),
     searched,
-    matches: ranked.map(({ best, hits: photographsNear }) => ({ hit: best, photographsNear })),
+    matches: fused.map(({ entry, ranked, foundBy, findings }) => ({
+      entry,
+      hit: ranked?.best ?? null,
+      photographsNear: ranked?.hits ?? 0,
+      foundBy,
+      findings,
+    })),
     timings: { decode, preprocess: preprocessMs, embed: embedMs, search },
     createdAt: now,
     expiresAt: new Date(now.getTime() + question.days * DAY),
@@ -115,4 +136,35 @@ export async function chooseModel({
   if (embedder) return ok(embedder);
   const { done, of } = await models.coverage(model);
   return fail({ field: "request", rule: "preparing", received: model, params: { done, of } });
+}
+
+/** Entries that the photograph finds and those that only the letters find, each with what speaks for and against it. */
+async function findCandidates(
+  { nearest, readings }: Needs,
+  { model }: Embedder,
+  vectors: readonly QueryVector[],
+  hits: readonly Hit[],
+  known: Knowledge,
+): Promise<readonly Candidate[]> {
+  const near = rankEntries(hits, WEIGHED);
+  const photographed = near.map(
+    (ranked): Candidate => ({ entry: ranked.entry, ranked, foundBy: "photograph", findings: [] }),
+  );
+  if (!knowsSomething(known)) return photographed;
+  const letters = parseLegibleLetters(known.letters);
+  const read = letters.ok && letters.value ? await readings.find(letters.value, READ) : [];
+  const only = read.filter((entry) => !near.some((ranked) => ranked.entry === entry));
+  const [far, facts] = await Promise.all([
+    only.length > 0 ? nearest.among(model, vectors, only) : [],
+    readings.facts([...near.map(({ entry }) => entry), ...only]),
+  ]);
+  const ranks = new Map(rankEntries(far, only.length).map((ranked) => [ranked.entry, ranked]));
+  const listed = new Set(near.slice(0, ENTRIES).map(({ entry }) => entry));
+  return [...near.map(({ entry }) => entry), ...only].map((entry): Candidate => {
+    const recorded = facts.get(entry);
+    const findings = recorded ? findingsOf(known, recorded) : [];
+    const spelt = findings.some(({ aspect, stands }) => aspect === "letters" && stands === "for");
+    const ranked = near.find((each) => each.entry === entry) ?? ranks.get(entry) ?? null;
+    return { entry, ranked, foundBy: spelt && !listed.has(entry) ? "letters" : "photograph", findings };
+  });
 }

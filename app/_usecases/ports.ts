@@ -3,11 +3,15 @@ import type { MakerContent, MakerSummary, MakerView } from "#core/entries/maker"
 import type { EntryPage, EntryQuery } from "#core/entries/query";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
+import type { Knowledge } from "#core/look-ups/knowledge";
 import type { Timings } from "#core/look-ups/look-up";
 import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
 import type { Photograph } from "#core/photographs/photograph";
 import type { Region } from "#core/photographs/region";
+import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { Result } from "#core/result";
+import type { EntryFacts, Finding } from "#core/similarity/findings";
+import type { FoundBy } from "#core/similarity/fuse";
 import type { LikenessThresholds } from "#core/similarity/likeness";
 import type { Hit } from "#core/similarity/rank";
 
@@ -107,7 +111,30 @@ export type Models = {
 export type Nearest = {
   /** @returns up to `limit` hits for each query vector */
   search(model: string, queries: readonly QueryVector[], limit: number): Promise<readonly Hit[]>;
+  /** @returns a hit for each query vector and each photograph of these entries, however far away */
+  among(model: string, queries: readonly QueryVector[], entries: readonly string[]): Promise<readonly Hit[]>;
   count(model: string): Promise<number>;
+};
+
+/** What entries say of themselves that can be compared with what a person knows of an object. */
+export type Readings = {
+  /**
+   * Ids of entries whose transcription the letters agree with; the nearest by trigrams when none does exactly.
+   * @param limit 1 to 200
+   */
+  find(letters: LegibleLetters, limit: number): Promise<readonly string[]>;
+  facts(entries: readonly string[]): Promise<ReadonlyMap<string, EntryFacts>>;
+  /** Materials that entries name, in the order of the alphabet. */
+  materials(): Promise<readonly string[]>;
+};
+
+/** One entry of a kept answer; `hit` is null for an entry without a photograph. */
+type KeptMatch = {
+  readonly entry: string;
+  readonly hit: Hit | null;
+  readonly photographsNear: number;
+  readonly foundBy: FoundBy;
+  readonly findings: readonly Finding[];
 };
 
 export type KeptLookUp = {
@@ -117,10 +144,12 @@ export type KeptLookUp = {
   readonly width: number;
   readonly height: number;
   readonly region: Region;
+  /** What was known besides the photograph. */
+  readonly asked: Knowledge;
   readonly model: string;
   readonly noneFits: boolean;
   readonly searched: number;
-  readonly matches: readonly { readonly hit: Hit; readonly photographsNear: number }[];
+  readonly matches: readonly KeptMatch[];
   readonly timings: Timings;
   readonly createdAt: Date;
   readonly expiresAt: Date | null;

@@ -23,21 +23,21 @@ async function resolve({ entries, embedders }: Needs, kept: KeptLookUp): Promise
   // A similarity means what it meant to the model that gave it.
   const { likeness } = (await embedders.find(kept.model)) ?? embedders.inPlace;
   const [summaries, photographs] = await Promise.all([
-    entries.summaries(kept.matches.map((m) => m.hit.entry)),
-    entries.photographs(kept.matches.map((m) => m.hit.photographId)),
+    entries.summaries(kept.matches.map((m) => m.entry)),
+    entries.photographs(kept.matches.flatMap((m) => m.hit?.photographId ?? [])),
   ]);
-  const matches = kept.matches.flatMap(({ hit, photographsNear }): LookUpMatch[] => {
-    const entry = summaries.get(hit.entry);
-    const photograph = photographs.get(hit.photographId);
-    if (!entry || !photograph) return [];
-    const { similarity, turn } = hit;
-    return [
-      { entry, photograph, similarity, likeness: likenessOf(similarity, likeness), turn, photographsNear },
-    ];
+  const matches = kept.matches.flatMap(({ entry: id, hit, ...said }): LookUpMatch[] => {
+    const entry = summaries.get(id);
+    const photograph = hit && (photographs.get(hit.photographId) ?? null);
+    if (!entry || (hit && !photograph)) return [];
+    const similarity = hit?.similarity ?? null;
+    const likenessWord = similarity === null ? null : likenessOf(similarity, likeness);
+    return [{ ...said, entry, photograph, similarity, likeness: likenessWord, turn: hit?.turn ?? 0 }];
   });
   return {
     id: kept.id,
     query: { sha256: kept.sha256, width: kept.width, height: kept.height, region: kept.region },
+    asked: kept.asked,
     model: kept.model,
     noneFits: kept.noneFits,
     matches,

@@ -12,6 +12,7 @@ import { createModels } from "#adapters/models-store";
 import { createNearest } from "#adapters/nearest";
 import { createPhotographsToTry } from "#adapters/photographs-to-try";
 import { createQueue } from "#adapters/queue";
+import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
 import { settleModels } from "#usecases/settle-models";
 import { type Environment, readEnvironment } from "./environment.ts";
@@ -79,6 +80,7 @@ export function wire(
     lookUps: createLookUps(database),
     entries: createEntries(database),
     makers: createMakers(database),
+    readings: createReadings(database),
     references: createReferences(database),
     clock: systemClock,
     randomness: systemRandomness,

@@ -12,6 +12,7 @@ import { live } from "./live.ts";
 import { ownerHash } from "./owner.ts";
 
 export { parseEntryQuery } from "./entry-query.ts";
+export { readRefusal } from "./refusal.ts";
 
 /** An entry by its slug; asked twice in one request, it is read once. */
 export const showEntry = cache(
@@ -37,6 +38,11 @@ export const showLookUp = cache(async (id: string): Promise<{ view: LookUpView; 
   const found = await show(await live(), id);
   return found && { view: found.view, mine: found.kept.ownerHash === (await ownerHash()) };
 });
+
+/** Materials that entries name. */
+export async function materials(): Promise<readonly string[]> {
+  return (await live()).readings.materials();
+}
 
 export async function photographsToTry(): Promise<readonly PhotographToTry[]> {
   return (await live()).photographsToTry.all();

@@ -12,12 +12,12 @@ export async function takeLookUp(request: Request): Promise<Response> {
   const wired = await live();
   const { queue } = wired;
   const owner = await ensureOwnerHash(new URL(request.url).protocol === "https:");
-  const form = await readLookUpForm(request, wired, owner);
+  const { form, sender } = await readLookUpForm(request, wired, owner);
   const run = async (onStage: (stage: Stage) => void): Promise<Result<{ id: string }, FieldError>> => {
     if (!form.ok) return form;
     if (queue.isFull) return fail({ field: "request", rule: "busy", received: String(queue.waiting) });
     const days = wired.environment.lookUpDays;
     return queue.run(() => lookUpMark(wired, { ...form.value, ownerHash: owner, days, onStage }));
   };
-  return answerLookUp(request, run);
+  return answerLookUp(request, sender, run);
 }

@@ -6,6 +6,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import { createBlobs } from "#adapters/blobs";
 import { openDatabase } from "#adapters/database";
 import { createLookUps } from "#adapters/look-ups-store";
+import { NOTHING_KNOWN } from "#core/look-ups/knowledge";
 import { readEnvironment } from "#web/environment";
 import { checkDatabase } from "../../scripts/doctor/database.ts";
 
@@ -29,6 +30,7 @@ it("the doctor finds an image that is missing, and one that is not what it was",
     width: 8,
     height: 8,
     region: { x: 0, y: 0, width: 8, height: 8, turn: 0 },
+    asked: NOTHING_KNOWN,
     model: "marks@0.0.0",
     noneFits: true,
     searched: 0,

@@ -1,6 +1,8 @@
 import sharp from "sharp";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { createNearest } from "#adapters/nearest";
+import { type Knowledge, NOTHING_KNOWN } from "#core/look-ups/knowledge";
+import { LAID_OPEN } from "#core/similarity/fuse";
 import { deleteLookUp, forgetExpired } from "#usecases/forget-look-ups";
 import { keepLookUp } from "#usecases/keep-look-up";
 import { lookUpMark } from "#usecases/look-up-mark";
@@ -9,6 +11,12 @@ import { describeOnBothDatabases } from "../setup/databases.ts";
 import { drawMark, importFiles, wireScratch } from "../setup/scratch-reference.ts";
 
 const SEEDS = Array.from({ length: 30 }, (_, k) => k + 1);
+/** What some of the entries record: words, technique, material and size. */
+const RECORDED: Readonly<Record<number, string>> = {
+  7: "T·BODKIN,stamped,pewter,15 x 16",
+  8: "BRÄNDRETH & SONS,printed,printed tinplate,24 x 26",
+  9: "HESK,woven,woven ribbon,22 x 13",
+};
 
 describeOnBothDatabases("looking a mark up", (database) => {
   let wired: Awaited<ReturnType<typeof wireScratch>>;
@@ -16,7 +24,11 @@ describeOnBothDatabases("looking a mark up", (database) => {
     wired = await wireScratch(database());
     const rows = SEEDS.map((k) => `p/${k}.webp,mark-${k},,,0,,CC BY 4.0,Somebody`);
     const result = await importFiles(wired, {
-      "entries.csv": ["key,title,kind", ...SEEDS.map((k) => `mark-${k},Mark ${k},mark`)].join("\n"),
+      "entries.csv": [
+        "key,title,kind,words,technique,material,size_mm",
+        ...SEEDS.map((k) => `mark-${k},Mark ${k},mark,${RECORDED[k] ?? ",,,"}`),
+        "without-photograph,Without a photograph,mark,QUILLON,stamped,brass,12 x 8",
+      ].join("\n"),
       "photographs.csv": ["file,entry,shows,region,turn,pixels_per_mm,licence,credit", ...rows].join("\n"),
       ...Object.fromEntries(
         await Promise.all(SEEDS.map(async (k) => [`p/${k}.webp`, await drawMark(k)] as const)),
@@ -26,8 +38,14 @@ describeOnBothDatabases("looking a mark up", (database) => {
   }, 120_000);
   afterAll(() => wired.end());
 
-  const ask = async (bytes: Buffer, ownerHash = "owner") => {
-    const result = await lookUpMark(wired, { bytes, region: null, ownerHash, days: 30 });
+  const ask = async (bytes: Buffer, ownerHash = "owner", known: Partial<Knowledge> = {}) => {
+    const result = await lookUpMark(wired, {
+      bytes,
+      region: null,
+      known: { ...NOTHING_KNOWN, ...known },
+      ownerHash,
+      days: 30,
+    });
     if (!result.ok) throw new Error(JSON.stringify(result.error));
     return result.value;
   };
@@ -77,6 +95,75 @@ describeOnBothDatabases("looking a mark up", (database) => {
     });
     const shown = result.ok ? await showLookUp(wired, result.value.id) : null;
     expect(shown?.view.matches[0]?.entry.slug).toBe("mark-5");
+  });
+
+  const shownFor = async (bytes: Buffer, known: Partial<Knowledge>) => {
+    const shown = await showLookUp(wired, (await ask(bytes, "owner", known)).id);
+    if (!shown) throw new Error("The look-up was not kept.");
+    return shown.view;
+  };
+
+  it("lifts the entry whose letters agree, and keeps what was known with the answer", async () => {
+    const known = { letters: "br?ndreth*", material: "tinplate", widthMm: 25 };
+    const view = await shownFor(await drawMark(200), known);
+    expect(view.asked).toEqual({ ...NOTHING_KNOWN, ...known });
+    const place = view.matches.findIndex(({ entry }) => entry.slug === "mark-8");
+    expect(place).toBeLessThan(LAID_OPEN);
+    expect(view.matches[place]?.findings.map(({ aspect, stands }) => `${aspect} ${stands}`)).toEqual([
+      "letters for",
+      "size for",
+      "material for",
+    ]);
+  });
+
+  it("keeps the very photograph in sight when everything speaks against it, and says what does", async () => {
+    const known = { letters: "HESK", material: "stoneware", technique: "printed", kind: "label" } as const;
+    const view = await shownFor(await drawMark(7), known);
+    const open = view.matches.slice(0, LAID_OPEN);
+    const found = open.find(({ entry }) => entry.slug === "mark-7");
+    expect(found?.likeness).toBe("very close");
+    expect(found?.findings.map(({ aspect, stands }) => `${aspect} ${stands}`)).toEqual([
+      "letters against",
+      "technique against",
+      "material against",
+      "kind against",
+    ]);
+    expect(view.noneFits).toBe(false);
+  });
+
+  it("lists an entry that has no photograph when its letters agree, and says what found it", async () => {
+    const view = await shownFor(await drawMark(7), { letters: "QUILL?N" });
+    const found = view.matches.slice(0, LAID_OPEN).find(({ entry }) => entry.slug === "without-photograph");
+    expect(found).toMatchObject({ foundBy: "letters", photograph: null, similarity: null, likeness: null });
+    expect(found?.findings).toMatchObject([{ aspect: "letters", stands: "for", degree: "whole" }]);
+  });
+
+  it("gives the same answer when nothing is known as when nothing was said of it", async () => {
+    const bytes = await drawMark(12);
+    const said = await showLookUp(wired, (await ask(bytes)).id);
+    const result = await lookUpMark(wired, { bytes, region: null, ownerHash: "owner", days: 30 });
+    const unsaid = result.ok ? await showLookUp(wired, result.value.id) : null;
+    expect(unsaid?.view.matches).toEqual(said?.view.matches);
+    expect(unsaid?.view.matches).toHaveLength(24);
+  });
+
+  it("measures every photograph of the entries it is given, however far away", async () => {
+    const bytes = await drawMark(12);
+    const region = { x: 0, y: 0, width: 240, height: 240, turn: 0 };
+    const { vectors } = await wired.embedders.inPlace.embedQuery(bytes, region);
+    const rows = await database().prisma.entry.findMany({ where: { slug: { in: ["mark-3", "mark-12"] } } });
+    const ids = rows.map(({ id }) => id);
+    const hits = await wired.nearest.among(wired.embedders.inPlace.model, vectors, ids);
+    expect(hits).toHaveLength(2 * vectors.length);
+    const near = await createNearest(database(), true).search(wired.embedders.inPlace.model, vectors, 30);
+    const key = (hit: (typeof hits)[number]) =>
+      `${hit.turn} ${hit.photographId} ${hit.similarity.toFixed(6)}`;
+    expect(hits.map(key).sort()).toEqual(
+      near
+        .filter((hit) => ids.includes(hit.entry))
+        .map(key)
+        .sort(),
+    );
   });
 
   it("refuses a region outside the photograph, and keeps nothing", async () => {

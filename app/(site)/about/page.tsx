@@ -5,7 +5,7 @@ import { StateSign } from "#ui/state-sign";
 import { lookUpDays } from "#web/reading";
 import styles from "./about.module.css";
 
-const LIKENESS = ["is", "words", "not", "none", "turn"] as const;
+const LIKENESS = ["is", "words", "not", "none", "turn", "known"] as const;
 const CAUTIONS = ["toys", "celluloid", "lead", "arsenic", "ivory", "export", "money"] as const;
 const PRIVACY = ["kept", "location", "cookie", "link"] as const;
 

@@ -1,7 +1,10 @@
 import type { EntrySummary } from "../entries/entry.ts";
 import type { Photograph } from "../photographs/photograph.ts";
 import type { Region } from "../photographs/region.ts";
+import type { Finding } from "../similarity/findings.ts";
+import type { FoundBy } from "../similarity/fuse.ts";
 import type { Likeness } from "../similarity/likeness.ts";
+import type { Knowledge } from "./knowledge.ts";
 
 /** The stages a look-up passes, in order, as they are reported while it runs. */
 export const STAGES = ["received", "decoded", "embedded", "searched", "done"] as const;
@@ -18,14 +21,17 @@ export type Timings = {
 /** One line of the answer to a look-up. */
 export type LookUpMatch = {
   readonly entry: EntrySummary;
-  /** The photograph of the entry that resembles the query most. */
-  readonly photograph: Photograph;
-  readonly similarity: number;
-  readonly likeness: Likeness;
+  readonly foundBy: FoundBy;
+  /** The photograph of the entry that resembles the query most; null, with its likeness, for an entry without one. */
+  readonly photograph: Photograph | null;
+  readonly similarity: number | null;
+  readonly likeness: Likeness | null;
   /** Degrees clockwise by which the query was turned to match. */
   readonly turn: number;
   /** How many of the entry's photographs are among the nearest. */
   readonly photographsNear: number;
+  /** What is known besides the photograph that agrees with the entry, and what speaks against it. */
+  readonly findings: readonly Finding[];
 };
 
 /** A look-up with its kept answer and the versions that gave it. */
@@ -37,6 +43,8 @@ export type LookUpView = {
     readonly height: number;
     readonly region: Region;
   };
+  /** What was known besides the photograph. */
+  readonly asked: Knowledge;
   readonly model: string;
   readonly noneFits: boolean;
   readonly matches: readonly LookUpMatch[];

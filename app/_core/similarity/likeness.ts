@@ -17,8 +17,3 @@ export function likenessOf(similarity: number, at: LikenessThresholds): Likeness
   if (similarity >= at.some) return "some";
   return "little";
 }
-
-/** Is "none of these fits" the likelier answer? True for an empty reference too. */
-export function noneFits(bestSimilarity: number | null, at: LikenessThresholds): boolean {
-  return bestSimilarity === null || bestSimilarity < at.noneBelow;
-}

@@ -1,13 +1,16 @@
 "use client";
 
 import { useTranslations } from "next-intl";
-import { useState } from "react";
+import { useRef, useState } from "react";
+import type { TypedKnowledge } from "#core/look-ups/knowledge";
 import { type Region, wholeOf } from "#core/photographs/region";
 import { FieldErrorNote } from "../field-error.tsx";
 import { imageAtLeast } from "../image-address.ts";
 import plain from "../plain.module.css";
 import { rounded } from "./crop-geometry.ts";
 import { Cropping } from "./cropping.tsx";
+import { Known } from "./known.tsx";
+import { addKnown, isAboutKnown } from "./known-in.ts";
 import { Progress } from "./progress.tsx";
 import { useLookUp } from "./use-look-up.ts";
 
@@ -18,24 +21,30 @@ type AgainBenchProps = {
     readonly height: number;
     readonly region: Region;
   };
+  /** What was known when it was last looked up. */
+  readonly typed: TypedKnowledge;
+  readonly materials: readonly string[];
 };
 
 /** The bench for a photograph that was looked up before: crop it otherwise and ask again. */
-export function AgainBench({ image }: AgainBenchProps) {
+export function AgainBench({ image, typed, materials }: AgainBenchProps) {
   const t = useTranslations("bench");
   const lookUp = useLookUp();
   const [region, setRegion] = useState(image.region);
+  const bench = useRef<HTMLDivElement>(null);
+  const error = lookUp.state.now === "refused" ? lookUp.state.error : null;
 
   function send() {
     const form = new FormData();
     form.set("again", image.sha256);
     for (const [key, value] of Object.entries(rounded(region))) form.set(key, String(value));
+    addKnown(form, bench.current);
     lookUp.send(form);
   }
 
   return (
-    <div data-bench="chosen">
-      {lookUp.state.now === "refused" && <FieldErrorNote error={lookUp.state.error} />}
+    <div ref={bench} data-bench="chosen">
+      {error && !isAboutKnown(error) && <FieldErrorNote error={error} />}
       {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
       <div hidden={lookUp.state.now === "running"}>
         <Cropping src={imageAtLeast(image, 1280)} image={image} region={region} onRegion={setRegion} name="">
@@ -46,6 +55,7 @@ export function AgainBench({ image }: AgainBenchProps) {
             {t("whole")}
           </button>
         </Cropping>
+        <Known typed={typed} error={error} materials={materials} />
       </div>
     </div>
   );

@@ -2,6 +2,7 @@
 
 import { useTranslations } from "next-intl";
 import { useEffect, useRef, useState } from "react";
+import type { TypedKnowledge } from "#core/look-ups/knowledge";
 import { wholeOf } from "#core/photographs/region";
 import { FieldErrorNote } from "../field-error.tsx";
 import plain from "../plain.module.css";
@@ -10,15 +11,26 @@ import { checkFile } from "./check-file.ts";
 import { ChooseForm } from "./choose-form.tsx";
 import { rounded } from "./crop-geometry.ts";
 import { Cropping } from "./cropping.tsx";
+import { Known } from "./known.tsx";
+import { addKnown, isAboutKnown, NOTHING_TYPED } from "./known-in.ts";
 import { Progress } from "./progress.tsx";
 import { useChosenPhotograph } from "./use-chosen-photograph.ts";
 import { useLookUp } from "./use-look-up.ts";
 
+/** The id of the plain form. */
+const FORM = "look-up";
+
+type BenchProps = {
+  readonly materials: readonly string[];
+  /** What was typed of the mark when a plain form was refused. */
+  readonly typed?: TypedKnowledge | undefined;
+};
+
 /**
- * The bench: choose, drop, paste or take a photograph; turn and crop it to the mark; look it up. The photograph
- * stays as it is: what is sent is the file and the region, never a copy drawn by the browser.
+ * The bench: choose, drop, paste or take a photograph; turn and crop it to the mark; say what else is known; look it
+ * up. The photograph stays as it is: what is sent is the file and the region, never a copy drawn by the browser.
  */
-export function Bench() {
+export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
   const t = useTranslations("bench");
   const lookUp = useLookUp();
   const { chosen, choose, drop, setRegion } = useChosenPhotograph();
@@ -54,9 +66,12 @@ export function Bench() {
     if (chosen.region) {
       for (const [key, value] of Object.entries(rounded(chosen.region))) form.set(key, String(value));
     }
+    addKnown(form, bench.current);
     lookUp.send(form);
   }
 
+  const running = lookUp.state.now === "running";
+  const error = lookUp.state.now === "refused" ? lookUp.state.error : null;
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: dropping is an extra way in; the buttons inside do the same.
     <div
@@ -76,11 +91,18 @@ export function Bench() {
         if (file) take(file);
       }}
     >
-      {lookUp.state.now === "refused" && <FieldErrorNote error={lookUp.state.error} />}
+      {error && !isAboutKnown(error) && <FieldErrorNote error={error} />}
       {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
-      {!chosen && lookUp.state.now !== "running" && <ChooseForm onFile={take} />}
+      {!chosen && !running && <ChooseForm id={FORM} onFile={take} />}
       {chosen && (
-        <div hidden={lookUp.state.now === "running"}>
+        <div hidden={running}>
+          <form
+            id={FORM}
+            onSubmit={(event) => {
+              event.preventDefault();
+              send();
+            }}
+          />
           <Cropping
             src={chosen.url}
             image={chosen.size}
@@ -89,7 +111,7 @@ export function Bench() {
             name={chosen.file.name}
             unreadable={chosen.unreadable}
           >
-            <button type="button" className={plain.button} onClick={send}>
+            <button type="submit" form={FORM} className={plain.button}>
               {t("lookUp")}
             </button>
             {chosen.size && (
@@ -114,6 +136,10 @@ export function Bench() {
           </Cropping>
         </div>
       )}
+      {/* Outside the form, so that what was typed stays when a chosen photograph takes the form's place. */}
+      <div hidden={running}>
+        <Known typed={typed} error={error} materials={materials} form={FORM} />
+      </div>
     </div>
   );
 }

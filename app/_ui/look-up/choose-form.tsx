@@ -7,8 +7,14 @@ import plain from "../plain.module.css";
 import styles from "./bench.module.css";
 import { ACCEPT } from "./check-file.ts";
 
+type ChooseFormProps = {
+  /** By which fields outside the form belong to it. */
+  readonly id: string;
+  readonly onFile?: (file: File) => void;
+};
+
 /** The empty bench. A plain form that works by itself; with scripts a chosen file is laid on the bench first. */
-export function ChooseForm({ onFile }: { readonly onFile?: (file: File) => void }) {
+export function ChooseForm({ id, onFile }: ChooseFormProps) {
   const t = useTranslations("bench");
 
   function changed(event: ChangeEvent<HTMLInputElement>) {
@@ -19,7 +25,7 @@ export function ChooseForm({ onFile }: { readonly onFile?: (file: File) => void 
   }
 
   return (
-    <form className={styles.empty} action="/api/look-ups" method="post" encType="multipart/form-data">
+    <form id={id} className={styles.empty} action="/api/look-ups" method="post" encType="multipart/form-data">
       <div className={styles.corners} aria-hidden="true" />
       <div className={styles.ways}>
         <span className={styles.file}>

@@ -1,26 +1,25 @@
 import Link from "next/link";
 import { useFormatter, useTranslations } from "next-intl";
 import type { LookUpMatch, LookUpView } from "#core/look-ups/look-up";
+import { LAID_OPEN } from "#core/similarity/fuse";
 import { EntryLine } from "../entry-line.tsx";
 import { Likeness } from "../likeness.tsx";
 import plain from "../plain.module.css";
+import { Findings } from "./findings.tsx";
 import styles from "./matches.module.css";
-
-/** How many are laid open; the rest unfold. */
-const SHOWN = 8;
 
 /** The nearest entries, best first, one under the other. */
 export function Matches({ view }: { readonly view: LookUpView }) {
   const t = useTranslations("lookUp");
   const format = useFormatter();
-  const further = view.matches.slice(SHOWN);
+  const further = view.matches.slice(LAID_OPEN);
   if (view.matches.length === 0) return <p>{t("emptyReference")}</p>;
   return (
     <section aria-labelledby="matches">
       <h2 id="matches" className={view.noneFits ? styles.heading : plain.hidden}>
         {view.noneFits ? t("forComparison") : t("nearestHeading")}
       </h2>
-      <MatchList view={view} matches={view.matches.slice(0, SHOWN)} />
+      <MatchList view={view} matches={view.matches.slice(0, LAID_OPEN)} />
       {further.length > 0 && (
         <details className={styles.further}>
           <summary>{t("further", { count: further.length })}</summary>
@@ -47,18 +46,21 @@ function MatchList({ view, matches }: MatchListProps) {
             eager={i < 2}
             lead={<Likeness likeness={match.likeness} similarity={match.similarity} />}
           >
+            <Findings asked={view.asked} match={match} />
             <p className={plain.note}>
               <Why match={match} />
             </p>
-            <p className={styles.compare}>
-              <Link
-                className={plain.quiet}
-                href={`/look-ups/${view.id}/compare/${match.entry.slug}?photograph=${match.photograph.id}`}
-                aria-label={t("compareWith", { title: match.entry.title })}
-              >
-                {t("compare")}
-              </Link>
-            </p>
+            {match.photograph && (
+              <p className={styles.compare}>
+                <Link
+                  className={plain.quiet}
+                  href={`/look-ups/${view.id}/compare/${match.entry.slug}?photograph=${match.photograph.id}`}
+                  aria-label={t("compareWith", { title: match.entry.title })}
+                >
+                  {t("compare")}
+                </Link>
+              </p>
+            )}
           </EntryLine>
         </li>
       ))}
@@ -71,9 +73,12 @@ function Why({ match }: { readonly match: LookUpMatch }) {
   const t = useTranslations("lookUp");
   const turn = ((Math.round(match.turn) % 360) + 360) % 360;
   const near = { near: match.photographsNear, count: match.entry.photographCount };
+  if (!match.photograph) return t("whyLettersAlone");
   return (
     <>
-      {turn === 0 ? t("whyUpright") : t("whyTurned", { turn })} {t("whyNear", near)}
+      {match.foundBy === "letters" && <>{t("whyLetters")} </>}
+      {turn === 0 ? t("whyUpright") : t("whyTurned", { turn })}{" "}
+      {match.photographsNear > 0 && t("whyNear", near)}
     </>
   );
 }

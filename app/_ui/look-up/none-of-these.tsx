@@ -19,7 +19,11 @@ export function NoneOfThese({ mine, id, first = false }: NoneOfTheseProps) {
             ? t.rich("crop", { link: (words) => <Link href={`/look-ups/${id}/again`}>{words}</Link> })
             : t("cropPlain")}
         </li>
-        <li>{t.rich("letters", { link: (words) => <Link href="/entries">{words}</Link> })}</li>
+        <li>
+          {mine
+            ? t.rich("letters", { link: (words) => <a href="#known">{words}</a> })
+            : t.rich("lettersPlain", { link: (words) => <Link href="/entries">{words}</Link> })}
+        </li>
       </ul>
       <p>
         <Link href="/" className={plain.quiet}>

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { likenessOf, noneFits } from "#core/similarity/likeness";
+import { likenessOf } from "#core/similarity/likeness";
 import { type Hit, rankEntries } from "#core/similarity/rank";
 
 const hit = (entry: string, photographId: string, similarity: number, turn = 0): Hit => ({
@@ -59,8 +59,4 @@ describe("likeness in words", () => {
     [0.4, "some"],
     [0.39, "little"],
   ] as const)("%d is %s", (similarity, words) => expect(likenessOf(similarity, at)).toBe(words));
-
-  it("says that none fits below the threshold, and when nothing was there to search", () => {
-    expect([noneFits(0.49, at), noneFits(0.5, at), noneFits(null, at)]).toEqual([true, false, true]);
-  });
 });

@@ -2,8 +2,9 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
+import { typedOf } from "#core/look-ups/knowledge";
 import { AgainBench } from "#ui/look-up/again-bench";
-import { showLookUp } from "#web/reading";
+import { materials, showLookUp } from "#web/reading";
 import styles from "./again.module.css";
 
 type Props = { readonly params: Promise<{ readonly id: string }> };
@@ -15,7 +16,7 @@ export async function generateMetadata(): Promise<Metadata> {
 
 export default async function CropAgainPage({ params }: Props) {
   const { id } = await params;
-  const [found, t] = await Promise.all([showLookUp(id), getTranslations("again")]);
+  const [found, t, offered] = await Promise.all([showLookUp(id), getTranslations("again"), materials()]);
   if (!found?.mine) notFound();
   return (
     <>
@@ -23,7 +24,7 @@ export default async function CropAgainPage({ params }: Props) {
         <Link href={`/look-ups/${id}`}>{t("back")}</Link>
       </p>
       <h1 className={styles.title}>{t("title")}</h1>
-      <AgainBench image={found.view.query} />
+      <AgainBench image={found.view.query} typed={typedOf(found.view.asked)} materials={offered} />
     </>
   );
 }

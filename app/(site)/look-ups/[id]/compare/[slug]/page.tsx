@@ -27,7 +27,7 @@ export default async function ComparePage({ params, searchParams }: Props) {
   ]);
   if (!found || !entry) notFound();
   const match = found.view.matches.find((each) => each.entry.slug === slug) ?? null;
-  const wanted = photograph ?? match?.photograph.id;
+  const wanted = photograph ?? match?.photograph?.id;
   const start = entry.photographs.findIndex(({ id: each }) => each === wanted);
   return (
     <div className={styles.compare}>

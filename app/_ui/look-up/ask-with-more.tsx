@@ -1,0 +1,62 @@
+"use client";
+
+import { useTranslations } from "next-intl";
+import type { FormEvent } from "react";
+import type { FieldError } from "#core/field-error";
+import type { TypedKnowledge } from "#core/look-ups/knowledge";
+import type { Region } from "#core/photographs/region";
+import { FieldErrorNote } from "../field-error.tsx";
+import plain from "../plain.module.css";
+import { rounded } from "./crop-geometry.ts";
+import styles from "./known.module.css";
+import { Known } from "./known.tsx";
+import { isAboutKnown } from "./known-in.ts";
+import { Progress } from "./progress.tsx";
+import { useLookUp } from "./use-look-up.ts";
+
+type AskWithMoreProps = {
+  readonly lookUp: string;
+  readonly image: { readonly sha256: string; readonly region: Region };
+  readonly typed: TypedKnowledge;
+  /** What was wrong when the plain form was sent. */
+  readonly error: FieldError | null;
+  readonly materials: readonly string[];
+};
+
+/** Asks again with the photograph that is here already, and with more, or something else, known. A plain form. */
+export function AskWithMore({ lookUp: id, image, typed, error, materials }: AskWithMoreProps) {
+  const t = useTranslations("known");
+  const lookUp = useLookUp();
+  const running = lookUp.state.now === "running";
+  const wrong = lookUp.state.now === "refused" ? lookUp.state.error : error;
+
+  function submit(event: FormEvent<HTMLFormElement>) {
+    event.preventDefault();
+    if (!running) lookUp.send(new FormData(event.currentTarget));
+  }
+
+  return (
+    <form
+      action="/api/look-ups"
+      method="post"
+      encType="multipart/form-data"
+      className={styles.ask}
+      onSubmit={submit}
+    >
+      <input type="hidden" name="again" value={image.sha256} />
+      <input type="hidden" name="from" value={id} />
+      {Object.entries(rounded(image.region)).map(([name, value]) => (
+        <input key={name} type="hidden" name={name} value={value} />
+      ))}
+      {wrong && !isAboutKnown(wrong) && <FieldErrorNote error={wrong} />}
+      {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
+      <div hidden={running}>
+        <Known folded typed={typed} error={wrong} materials={materials}>
+          <button type="submit" className={plain.button}>
+            {t("askAgain")}
+          </button>
+        </Known>
+      </div>
+    </form>
+  );
+}
