@@ -30,12 +30,12 @@ export function rescaled(h: Homography, from: number, to: number): Homography {
   ];
 }
 
-/** Larger side of a local stretching to the smaller: a mark on a jug's shoulder is seen at 70 degrees at most. */
-const STRONGEST_SLANT = 3;
+/** Larger side of a local stretching to the smaller: one over the cosine of a slant of 63 degrees. */
+const STRONGEST_SLANT = 2.2;
 /** Local enlargement, both ways. */
 const LARGEST_SCALE = 4;
 /** Nearest to farthest corner: how much larger the one is shown than the other. */
-const STRONGEST_PERSPECTIVE = 3;
+const STRONGEST_PERSPECTIVE = 2.5;
 
 /**
  * Could two photographs of one flat mark differ so? No mirror, no horizon across it, no collapse to a line, no

@@ -38,10 +38,10 @@ const NEAR = 2;
 const ITERATIONS = 5000;
 const CONFIDENCE = 0.999;
 /**
- * Points that must agree. In pairs of photographs of different marks of the demo at most 7 did
- * (DEVELOPERS.md, Decisions).
+ * Points that must agree. Different marks of the demo had none in all of 51 pairs but a pair of variants; two
+ * photographs of one mark lay visibly askew at 14 and right from 21 on (DEVELOPERS.md, Decisions).
  */
-const ENOUGH = 12;
+const ENOUGH = 16;
 
 const NONE: Alignment = { inliers: 0, points: [], homography: null, plausible: false };
 

@@ -4,6 +4,7 @@ import type { EntryPage, EntryQuery } from "#core/entries/query";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { Timings } from "#core/look-ups/look-up";
+import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
 import type { Region } from "#core/photographs/region";
 import type { Result } from "#core/result";
@@ -49,6 +50,13 @@ export type Embedder = {
     readonly preprocessMs: number;
     readonly embedMs: number;
   }>;
+};
+
+export type ImageToAlign = { readonly sha256: string; readonly bytes: Uint8Array; readonly region: Region };
+
+/** Lays the mark of one photograph over another's by what can be seen in both. */
+export type Aligner = {
+  align(query: ImageToAlign, reference: ImageToAlign): Promise<Alignment>;
 };
 
 /** Nearest neighbours among the vectors of current revisions' photographs. */

@@ -1,4 +1,5 @@
 import { join } from "node:path";
+import { createAligner } from "#adapters/aligner";
 import { createBlobs, createPictures } from "#adapters/blobs";
 import { systemClock, systemRandomness } from "#adapters/chance";
 import { type Database, openDatabase } from "#adapters/database";
@@ -58,6 +59,7 @@ export function wire(
   const imagesFolder = join(/* turbopackIgnore: true */ environment.dataFolder, "images");
   return {
     embedder,
+    aligner: createAligner(),
     images: createImageReader(),
     blobs: createBlobs(imagesFolder),
     pictures: createPictures(imagesFolder),

@@ -5,10 +5,12 @@ import { photographsToTry } from "./photographs-to-try.ts";
 /** The name under which the app offers a photograph to try: its file's, without the ending. */
 export const nameToTry = (path: string): string => basename(path).replace(/\.\w+$/, "");
 
-/** Looks up the first photograph to try of a known mark, without a browser. */
-export async function askForLookUp(address: string): Promise<LookUpView> {
-  const first = photographsToTry().find(({ entry }) => entry !== null);
-  if (!first) throw new Error("The demo has no photograph to try of a known mark.");
+/** Looks up the first photograph to try of a known mark, or of the one whose entry is named, without a browser. */
+export async function askForLookUp(address: string, wanted?: string): Promise<LookUpView> {
+  const first = photographsToTry().find(({ entry }) =>
+    wanted === undefined ? entry !== null : entry === wanted,
+  );
+  if (!first) throw new Error(`The demo has no photograph to try of ${wanted ?? "a known mark"}.`);
   const form = new FormData();
   form.set("try", nameToTry(first.path));
   const answer = await fetch(`${address}/api/look-ups`, {
