@@ -7,7 +7,7 @@ import { createRequire } from "node:module";
  */
 export type Freed = { delete(): void };
 
-export type Mat = Freed & {
+type Mat = Freed & {
   readonly rows: number;
   readonly cols: number;
   readonly data: Uint8Array;

@@ -7,7 +7,7 @@ import { freeing, type OpenCv, openCv } from "./opencv.ts";
 import type { Region } from "./preprocess.ts";
 
 /** A feature of the query and the feature of the reference that it is, in photograph pixels. */
-export type MatchedPoint = {
+type MatchedPoint = {
   readonly query: readonly [number, number];
   readonly reference: readonly [number, number];
 };
