@@ -6,6 +6,7 @@ import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { Knowledge } from "#core/look-ups/knowledge";
 import type { Timings } from "#core/look-ups/look-up";
 import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
+import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
 import type { Region } from "#core/photographs/region";
 import type { LegibleLetters } from "#core/reading/legible-letters";
@@ -105,6 +106,13 @@ export type Models = {
   switchOver(
     decide: (known: readonly KnownModel[], filled: Coverage) => readonly ModelChange[],
   ): Promise<readonly ModelChange[]>;
+};
+
+export type ImageToAlign = { readonly sha256: string; readonly bytes: Uint8Array; readonly region: Region };
+
+/** Lays the mark of one photograph over another's by what can be seen in both. */
+export type Aligner = {
+  align(query: ImageToAlign, reference: ImageToAlign): Promise<Alignment>;
 };
 
 /** Nearest neighbours among the vectors of current revisions' photographs. */

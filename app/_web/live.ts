@@ -1,4 +1,5 @@
 import { join } from "node:path";
+import { createAligner } from "#adapters/aligner";
 import { createBlobs, createPictures } from "#adapters/blobs";
 import { systemClock, systemRandomness } from "#adapters/chance";
 import { type Database, openDatabase } from "#adapters/database";
@@ -69,6 +70,7 @@ export function wire(
   return {
     embedders,
     models: createModels(database),
+    aligner: createAligner(),
     images: createImageReader(),
     blobs: createBlobs(imagesFolder),
     pictures: createPictures(imagesFolder),

@@ -3,19 +3,22 @@ import { modelFacts } from "../embed.ts";
 import { readAbsent, readClasses, refuseUnknownClasses } from "./folders.ts";
 import { type Figures, measure, type Progress } from "./measure.ts";
 import { baseline, type Method, shipped } from "./method.ts";
-import { glyphTable, retrievalTable } from "./table.ts";
+import { glyphTable, planarTable, retrievalTable } from "./table.ts";
 
 const USAGE = `How well the shipped pipeline finds marks, over any photographs.
 
-  npm run evaluate -- --references DIR --queries DIR [--absent DIR] [--baselines] [--turns N] [--json]
+  npm run evaluate -- --references DIR --queries DIR [--absent DIR] [--baselines] [--verify] [--turns N] [--json]
   npm run evaluate -- --glyphs ZIP [--baselines] [--turns N] [--json]
+  npm run evaluate -- --planar DIR [--json]
 
   --references DIR   photographs to find, as <class>/<image>
   --queries DIR      photographs to find them by, as <class>/<image>, of the same classes
   --absent DIR       photographs of marks that no reference shows
   --baselines        also a histogram of oriented gradients and a 64-bit perceptual hash
+  --verify           also the best 50 re-ranked by how well they can be laid over the query
   --turns N          directions a query is turned to (default: the model's own)
   --glyphs ZIP       the Omniglot one-shot test, all_runs.zip
+  --planar DIR       alignment: graf1.png, graf3.png with H1to3p.xml, box.png, box_in_scene.png
   --json             the shipped pipeline's figures as JSON, and nothing else`;
 
 async function main(): Promise<void> {
@@ -25,13 +28,16 @@ async function main(): Promise<void> {
       queries: { type: "string" },
       absent: { type: "string" },
       glyphs: { type: "string" },
+      planar: { type: "string" },
       turns: { type: "string" },
+      verify: { type: "boolean", default: false },
       baselines: { type: "boolean", default: false },
       json: { type: "boolean", default: false },
       help: { type: "boolean", default: false },
     },
   });
   if (options.help) return console.log(USAGE);
+  if (options.planar) return planar(options.planar, options.json);
   const facts = await modelFacts();
   const turns = readTurns(options.turns, facts.queryTurns);
   const own = shipped(facts.id, turns);
@@ -46,6 +52,12 @@ async function main(): Promise<void> {
   const rows: { name: string; figures: Figures }[] = [];
   for (const method of methods)
     rows.push({ name: method.name, figures: await measure(method, references, queries, absent, report) });
+  if (options.verify && !options.json) {
+    const { createRerank } = await import("./verified.ts");
+    const rerank = await createRerank(references);
+    const figures = await measure(own, references, queries, absent, report, rerank);
+    rows.push({ name: "the same, and aligned", figures });
+  }
   console.log(options.json ? JSON.stringify(rows[0]?.figures) : retrievalTable(rows));
 }
 
@@ -55,6 +67,12 @@ async function glyphs(methods: readonly Method[], path: string, json: boolean): 
   for (const method of methods)
     rows.push({ name: method.name, figures: await measureGlyphs(method, path, report) });
   console.log(json ? JSON.stringify(rows[0]?.figures) : glyphTable(rows));
+}
+
+async function planar(folder: string, json: boolean): Promise<void> {
+  const { measurePlanar } = await import("./planar.ts");
+  const figures = await measurePlanar(folder);
+  console.log(json ? JSON.stringify(figures) : planarTable(figures));
 }
 
 // Loaded only when asked for: the baselines need packages that running the reference does not.

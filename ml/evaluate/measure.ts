@@ -2,6 +2,7 @@ import { decode, type Patch } from "../preprocess.ts";
 import type { Sample } from "./folders.ts";
 import type { Method } from "./method.ts";
 import { areaUnderRoc, averagePrecision, mean, median, recallAt } from "./metrics.ts";
+import type { Rerank } from "./verified.ts";
 
 /** What one method reaches on one pair of folders. */
 export type Figures = {
@@ -25,6 +26,7 @@ type Reference = { readonly label: string; readonly vector: Float32Array };
 /**
  * Runs a method over references, queries and photographs of absent marks. A class is as similar as the best of
  * its references in the best direction of the query; ties are broken by the name of the class.
+ * @param rerank puts each query's best classes into another order
  * @throws Error naming the photograph that cannot be read
  */
 export async function measure(
@@ -33,6 +35,7 @@ export async function measure(
   queries: readonly Sample[],
   absent: readonly Sample[],
   progress: Progress,
+  rerank: Rerank = async (_, ranking) => ranking,
 ): Promise<Figures> {
   const known: Reference[] = [];
   for (const [i, { label, path }] of references.entries()) {
@@ -45,7 +48,7 @@ export async function measure(
   const milliseconds: number[] = [];
   for (const [i, { label, path }] of queries.entries()) {
     const before = performance.now();
-    const ranking = rank(await method.query(await read(path)), known);
+    const ranking = await rerank(path, rank(await method.query(await read(path)), known));
     milliseconds.push(performance.now() - before);
     ranks.push(1 + ranking.findIndex((r) => r.label === label));
     precisions.push(
@@ -59,7 +62,8 @@ export async function measure(
   }
   const strangers: number[] = [];
   for (const [i, { path }] of absent.entries()) {
-    strangers.push(rank(await method.query(await read(path)), known)[0]?.similarity ?? Number.NaN);
+    const ranking = await rerank(path, rank(await method.query(await read(path)), known));
+    strangers.push(ranking[0]?.similarity ?? Number.NaN);
     progress(`${method.name}: absent`, i + 1, absent.length);
   }
   return {

@@ -1,5 +1,6 @@
 import type { GlyphFigures } from "./glyphs.ts";
 import type { Figures } from "./measure.ts";
+import type { PlanarFigures } from "./planar.ts";
 
 const share = (value: number | null): string => (value === null ? "-" : value.toFixed(3));
 
@@ -42,6 +43,15 @@ export function glyphTable(
   return align([
     head,
     ...rows.map(({ name, figures: f }) => [name, `${f.runs}`, `${f.drawings}`, share(f.accuracy)]),
+  ]);
+}
+
+/** The alignment test, one pair a line. */
+export function planarTable({ meanCornerError, points, boxFound, boxPoints, ms }: PlanarFigures): string {
+  return align([
+    ["", "points that agree", "mean corner error, px", "ms"],
+    ["graf1 to graf3", `${points}`, meanCornerError.toFixed(2), ms.toFixed(0)],
+    ["box in box_in_scene", `${boxPoints}`, boxFound ? "found" : "not found", ""],
   ]);
 }
 

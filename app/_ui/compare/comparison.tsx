@@ -4,14 +4,18 @@ import { useTranslations } from "next-intl";
 import { useState } from "react";
 import type { Photograph } from "#core/photographs/photograph";
 import type { Region } from "#core/photographs/region";
+import { AgreeingPoints } from "./agreeing-points.tsx";
 import styles from "./compare.module.css";
 import { CompareTools } from "./compare-tools.tsx";
 import { FineTools } from "./fine-tools.tsx";
+import { LaidOver } from "./laid-over.tsx";
+import { LaidTools } from "./laid-tools.tsx";
 import { Layer } from "./layer.tsx";
 import { LinkedPane } from "./linked-pane.tsx";
 import { MODES, type Mode } from "./modes.ts";
 import { OtherPhotographs } from "./other-photographs.tsx";
 import { realSizeRatio } from "./real-size.ts";
+import { useAlignment } from "./use-alignment.ts";
 import { useBlink } from "./use-blink.ts";
 import { useLinkedZoom } from "./use-linked-zoom.ts";
 
@@ -22,6 +26,9 @@ type Query = {
   readonly region: Region;
 };
 type ComparisonProps = {
+  readonly lookUp: string;
+  /** The slug of the entry. */
+  readonly entry: string;
   readonly query: Query;
   readonly photographs: readonly Photograph[];
   readonly start: number;
@@ -34,7 +41,8 @@ type ComparisonProps = {
  * Two photographs under one glass. Both panes always exist and move together; the modes only lay them side by side
  * or one over the other.
  */
-export function Comparison({ query, photographs, start, title, turn: matched }: ComparisonProps) {
+export function Comparison(props: ComparisonProps) {
+  const { query, photographs, start, title, turn: matched } = props;
   const t = useTranslations("compare");
   const [index, setIndex] = useState(start);
   const [mode, setMode] = useState<Mode>(MODES[0]);
@@ -44,26 +52,66 @@ export function Comparison({ query, photographs, start, title, turn: matched }: 
   const zoom = useLinkedZoom();
   const blink = useBlink(mode === "blink");
   const photograph = photographs[index] ?? photographs[0];
+  const [opacity, setOpacity] = useState(60);
+  const [points, setPoints] = useState(false);
+  const address = `/api/look-ups/${props.lookUp}/alignment?entry=${props.entry}&photograph=${photograph?.id}`;
+  const { state, again } = useAlignment(address, mode === "laid");
   if (!photograph) return null;
 
   const ratio = realSizeRatio(query.region, photograph, millimetres);
-  const over =
-    mode === "wipe" ? { clipPath: `inset(0 ${100 - wipe}% 0 0)` } : { opacity: blink.second ? 0 : 1 };
+  const found = state.now === "found" ? state : null;
+  // Until one is found to lie over the other, they stand side by side.
+  const shown = mode === "laid" && !found ? "side" : mode;
+  const laid = shown === "laid" ? found : null;
+  const drawn = points && (shown === "side" || laid) ? found?.alignment.points : undefined;
+  const over = {
+    side: {},
+    wipe: { clipPath: `inset(0 ${100 - wipe}% 0 0)` },
+    blink: { opacity: blink.second ? 0 : 1 },
+    laid: { visibility: "hidden" },
+  } as const;
   return (
     <section className={styles.comparison} aria-label={t("label")}>
       <CompareTools mode={mode} onMode={setMode} wipe={wipe} onWipe={setWipe} blink={blink} zoom={zoom} />
-      <div className={styles.panes} data-mode={mode}>
+      {mode === "laid" && (
+        <LaidTools
+          state={state}
+          onAgain={again}
+          opacity={opacity}
+          onOpacity={setOpacity}
+          points={points}
+          onPoints={setPoints}
+        />
+      )}
+      <div className={styles.panes} data-mode={shown}>
         <figure className={styles.reference}>
           <LinkedPane zoom={zoom} side="reference" label={t("paneReference")} focusable>
-            <Layer image={photograph} alt={t("altReference", { title })} scale={ratio ?? 1} />
+            <Layer image={photograph} alt={t("altReference", { title })} scale={laid ? 1 : (ratio ?? 1)}>
+              {laid && (
+                <LaidOver
+                  query={query}
+                  alt={t("altLaid")}
+                  region={photograph.region}
+                  homography={laid.homography}
+                  opacity={opacity / 100}
+                />
+              )}
+              {drawn && (
+                <AgreeingPoints points={drawn.map(({ reference }) => reference)} region={photograph.region} />
+              )}
+            </Layer>
           </LinkedPane>
           <figcaption>
             {t("creditReference", { credit: photograph.credit, licence: photograph.licence })}
           </figcaption>
         </figure>
-        <figure className={styles.query} style={mode === "side" ? {} : over}>
-          <LinkedPane zoom={zoom} side="query" label={t("paneQuery")} focusable={mode === "side"}>
-            <Layer image={query} alt={t("altQuery")} turn={turn} />
+        <figure className={styles.query} style={over[shown]}>
+          <LinkedPane zoom={zoom} side="query" label={t("paneQuery")} focusable={shown === "side"}>
+            <Layer image={query} alt={t("altQuery")} turn={turn}>
+              {drawn && (
+                <AgreeingPoints points={drawn.map((each) => each.query)} region={query.region} turn={turn} />
+              )}
+            </Layer>
           </LinkedPane>
           <figcaption>{t("creditQuery")}</figcaption>
         </figure>
@@ -72,13 +120,15 @@ export function Comparison({ query, photographs, start, title, turn: matched }: 
       <p className={styles.keys} id="compare-keys">
         {t("keys")}
       </p>
-      <FineTools
-        turn={turn}
-        matched={matched}
-        onTurn={setTurn}
-        millimetres={millimetres}
-        {...(photograph.pixelsPerMm === null ? {} : { onMillimetres: setMillimetres })}
-      />
+      {!laid && (
+        <FineTools
+          turn={turn}
+          matched={matched}
+          onTurn={setTurn}
+          millimetres={millimetres}
+          {...(photograph.pixelsPerMm === null ? {} : { onMillimetres: setMillimetres })}
+        />
+      )}
       <OtherPhotographs photographs={photographs} index={index} onIndex={setIndex} />
     </section>
   );

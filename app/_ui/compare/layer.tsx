@@ -1,3 +1,4 @@
+import type { ReactNode } from "react";
 import type { Region } from "#core/photographs/region";
 import { placed } from "../cut.tsx";
 import { imageAtLeast } from "../image-address.ts";
@@ -13,13 +14,15 @@ type LayerProps = {
   readonly alt: string;
   readonly turn?: number;
   readonly scale?: number;
+  /** What lies over the photograph, in the box that its region fills. */
+  readonly children?: ReactNode;
 };
 
 /** Pixels across which a region is fetched, so that it stays sharp some way in. */
 const SHARP_TO = 1200;
 
 /** A photograph whose region fills the pane; what lies around the region stays in sight. */
-export function Layer({ image, alt, turn = 0, scale = 1 }: LayerProps) {
+export function Layer({ image, alt, turn = 0, scale = 1, children }: LayerProps) {
   const { width, height } = image.region;
   const fit = width >= height ? { width: "100%" } : { height: "100%" };
   return (
@@ -31,6 +34,7 @@ export function Layer({ image, alt, turn = 0, scale = 1 }: LayerProps) {
           draggable={false}
           style={placed(image, turn)}
         />
+        {children}
       </span>
     </span>
   );

@@ -86,6 +86,14 @@ describe("evaluate, over a folder made for it", { timeout: 60_000 }, () => {
     expect(err).toMatch(/queries 6 of 6/);
   });
 
+  it("prints what re-ranking by alignment does, beside the pipeline without it", async () => {
+    const { out } = await evaluate([...both(), "--verify", "--turns", "4"]);
+    const lines = out.trimEnd().split("\n");
+    expect(lines).toHaveLength(3);
+    expect(lines[1]).toMatch(/^marks@\S+ +6 +3 +6 +1\.000/);
+    expect(lines[2]).toMatch(/^the same, and aligned +6 +3 +6 +1\.000/);
+  });
+
   it("finds a turned mark only when it turns the query", async () => {
     const upright = JSON.parse((await evaluate([...both(), "--json", "--turns", "1"])).out);
     const { out } = await evaluate([...both(), "--json", "--turns", "4"]);

@@ -37,6 +37,8 @@ export default async function ComparePage({ params, searchParams }: Props) {
       <CompareHead entry={entry.summary} match={match} />
       {entry.photographs.length > 0 ? (
         <Comparison
+          lookUp={id}
+          entry={slug}
           query={found.view.query}
           photographs={entry.photographs}
           start={Math.max(0, start)}

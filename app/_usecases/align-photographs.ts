@@ -1,0 +1,35 @@
+import type { Alignment } from "#core/photographs/alignment";
+import type { Aligner, Blobs, Clock, Entries, LookUps } from "./ports.ts";
+
+type Needs = {
+  readonly lookUps: LookUps;
+  readonly entries: Entries;
+  readonly blobs: Blobs;
+  readonly aligner: Aligner;
+  readonly clock: Clock;
+};
+
+type Question = { readonly lookUp: string; readonly entry: string; readonly photograph: string };
+
+/**
+ * Lays the photograph of a look-up over one of an entry's.
+ * @returns null when the look-up, the entry or that photograph of it is not there, or the look-up's time is over
+ */
+export async function alignPhotographs(needs: Needs, asked: Question): Promise<Alignment | null> {
+  const [kept, entry] = await Promise.all([
+    needs.lookUps.find(asked.lookUp),
+    needs.entries.bySlug(asked.entry),
+  ]);
+  if (!kept || (kept.expiresAt !== null && kept.expiresAt <= needs.clock.now())) return null;
+  const photograph = entry?.photographs.find(({ id }) => id === asked.photograph);
+  if (!photograph) return null;
+  const [query, reference] = await Promise.all([
+    needs.blobs.get(kept.sha256),
+    needs.blobs.get(photograph.sha256),
+  ]);
+  if (!query || !reference) return null;
+  return needs.aligner.align(
+    { sha256: kept.sha256, bytes: query, region: kept.region },
+    { sha256: photograph.sha256, bytes: reference, region: photograph.region },
+  );
+}
