@@ -1,7 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { checkRegion, type Region } from "#core/photographs/region";
-import { isWhole, regionOf, rounded, shown, towards, turned, turnedSize } from "../../app/_ui/look-up/crop-geometry.ts";
+import {
+  isWhole,
+  regionOf,
+  rounded,
+  shown,
+  towards,
+  turned,
+  turnedSize,
+} from "../../app/_ui/look-up/crop-geometry.ts";
 
 const image = { width: 400, height: 300 };
 const turn = fc.integer({ min: -180, max: 180 });

@@ -11,7 +11,7 @@ import { Layer } from "./layer.tsx";
 import { LinkedPane } from "./linked-pane.tsx";
 import { MODES, type Mode } from "./modes.ts";
 import { OtherPhotographs } from "./other-photographs.tsx";
-import { realSizeRatio } from "./real-size.ts";
+import { plausibleMm, realSizeRatio } from "./real-size.ts";
 import { useBlink } from "./use-blink.ts";
 import { useLinkedZoom } from "./use-linked-zoom.ts";
 
@@ -53,6 +53,12 @@ export function Comparison({ query, photographs, start, title, turn: matched }: 
     <section className={styles.comparison} aria-label={t("label")}>
       <CompareTools mode={mode} onMode={setMode} wipe={wipe} onWipe={setWipe} blink={blink} zoom={zoom} />
       <div className={styles.panes} data-mode={mode}>
+        <figure className={styles.query} style={mode === "side" ? {} : over}>
+          <LinkedPane zoom={zoom} side="query" label={t("paneQuery")} focusable={mode === "side"}>
+            <Layer image={query} alt={t("altQuery")} turn={turn} />
+          </LinkedPane>
+          <figcaption>{t("creditQuery")}</figcaption>
+        </figure>
         <figure className={styles.reference}>
           <LinkedPane zoom={zoom} side="reference" label={t("paneReference")} focusable>
             <Layer image={photograph} alt={t("altReference", { title })} scale={ratio ?? 1} />
@@ -61,23 +67,19 @@ export function Comparison({ query, photographs, start, title, turn: matched }: 
             {t("creditReference", { credit: photograph.credit, licence: photograph.licence })}
           </figcaption>
         </figure>
-        <figure className={styles.query} style={mode === "side" ? {} : over}>
-          <LinkedPane zoom={zoom} side="query" label={t("paneQuery")} focusable={mode === "side"}>
-            <Layer image={query} alt={t("altQuery")} turn={turn} />
-          </LinkedPane>
-          <figcaption>{t("creditQuery")}</figcaption>
-        </figure>
         {mode === "wipe" && <span className={styles.edge} style={{ left: `${wipe}%` }} aria-hidden="true" />}
       </div>
       <p className={styles.keys} id="compare-keys">
-        {t("keys")}
+        <span>{t("keys")}</span>
+        <span>{t("fingers")}</span>
       </p>
       <FineTools
         turn={turn}
         matched={matched}
         onTurn={setTurn}
         millimetres={millimetres}
-        {...(photograph.pixelsPerMm === null ? {} : { onMillimetres: setMillimetres })}
+        onMillimetres={setMillimetres}
+        plausible={plausibleMm(query.region, photograph)}
       />
       <OtherPhotographs photographs={photographs} index={index} onIndex={setIndex} />
     </section>
