@@ -34,8 +34,8 @@ export const viewport: Viewport = {
 
 /** What only the server words stays on the server: the browser gets the messages of its islands alone. */
 async function islandMessages() {
-  const { bench, rules, fields, viewer, compare, theme, failure } = await getMessages();
-  return { bench, rules, fields, viewer, compare, theme, failure };
+  const { bench, rules, fields, viewer, compare, theme, failure, address } = await getMessages();
+  return { bench, rules, fields, viewer, compare, theme, failure, address };
 }
 
 export default async function RootLayout({ children }: { readonly children: ReactNode }) {

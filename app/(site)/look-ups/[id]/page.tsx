@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
+import { AnswerHead } from "#ui/look-up/answer-head";
 import { LookUpKeeping } from "#ui/look-up/look-up-keeping";
 import { Matches } from "#ui/look-up/matches";
 import { NoneOfThese } from "#ui/look-up/none-of-these";
@@ -8,33 +9,37 @@ import { QueryPhotograph } from "#ui/look-up/query-photograph";
 import { showLookUp } from "#web/reading";
 import styles from "./look-up.module.css";
 
-type Props = { readonly params: Promise<{ readonly id: string }> };
+type Props = {
+  readonly params: Promise<{ readonly id: string }>;
+  readonly searchParams: Promise<{ readonly said?: string | string[] }>;
+};
 
-export async function generateMetadata(): Promise<Metadata> {
-  const t = await getTranslations("lookUp");
-  return { title: t("title"), robots: { index: false } };
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const [found, t] = await Promise.all([showLookUp((await params).id), getTranslations("lookUp")]);
+  const first = found?.view.noneFits ? undefined : found?.view.matches[0];
+  const title = first ? t("titleNearest", { title: first.entry.title }) : t("titleNone");
+  return { title: found ? title : t("title"), robots: { index: false } };
 }
 
-export default async function LookUpAnswerPage({ params }: Props) {
-  const { id } = await params;
-  const [found, t] = await Promise.all([showLookUp(id), getTranslations("lookUp")]);
+export default async function LookUpAnswerPage({ params, searchParams }: Props) {
+  const [{ id }, { said }] = await Promise.all([params, searchParams]);
+  const found = await showLookUp(id);
   if (!found) notFound();
   const { view, mine } = found;
   return (
     <div className={styles.answer}>
       <div className={styles.head}>
-        <h1>{view.noneFits ? t("noneFits") : t("nearest")}</h1>
-        <p className={styles.note}>{view.noneFits ? t("noneFitsNote") : t("likenessNote")}</p>
+        <AnswerHead view={view} />
       </div>
       <div className={styles.query}>
         <QueryPhotograph view={view} mine={mine} />
       </div>
       <div className={styles.found}>
-        {view.noneFits && <NoneOfThese mine={mine} id={view.id} first />}
+        {view.noneFits && <NoneOfThese view={view} mine={mine} first />}
         <Matches view={view} />
-        {!view.noneFits && <NoneOfThese mine={mine} id={view.id} />}
+        {!view.noneFits && <NoneOfThese view={view} mine={mine} />}
       </div>
-      <LookUpKeeping view={view} mine={mine} />
+      <LookUpKeeping view={view} mine={mine} said={said} />
     </div>
   );
 }

@@ -3,6 +3,7 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
 import { AgainBench } from "#ui/look-up/again-bench";
+import { PlainCropping } from "#ui/look-up/plain-cropping";
 import { showLookUp } from "#web/reading";
 import styles from "./again.module.css";
 
@@ -23,7 +24,12 @@ export default async function CropAgainPage({ params }: Props) {
         <Link href={`/look-ups/${id}`}>{t("back")}</Link>
       </p>
       <h1 className={styles.title}>{t("title")}</h1>
-      <AgainBench image={found.view.query} />
+      <div className={styles.scripted}>
+        <AgainBench image={found.view.query} />
+      </div>
+      <noscript>
+        <PlainCropping image={found.view.query} />
+      </noscript>
     </>
   );
 }

@@ -1,0 +1,21 @@
+import { useFormatter, useTranslations } from "next-intl";
+import plain from "./plain.module.css";
+import { unrelatedCosine } from "./unrelated-cosine.ts";
+
+type CosineProps = { readonly similarity: number; readonly model: string };
+
+/** The number behind a likeness, never without the number that unrelated marks come to. */
+export function Cosine({ similarity, model }: CosineProps) {
+  const t = useTranslations("likeness");
+  const format = useFormatter();
+  const digits = (value: number) =>
+    format.number(value, { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+  const unrelated = unrelatedCosine(model);
+  return (
+    <p className={plain.note}>
+      {unrelated === null
+        ? t("cosineUnknown", { value: digits(similarity), model })
+        : t("cosine", { value: digits(similarity), unrelated: digits(unrelated) })}
+    </p>
+  );
+}
