@@ -1,7 +1,9 @@
 import type { Metadata } from "next";
+import { redirect } from "next/navigation";
 import { getTranslations } from "next-intl/server";
 import { FieldErrorNote } from "#ui/field-error";
 import { Bench } from "#ui/look-up/bench";
+import { refusalOf } from "../../_ui/look-up/refusal.ts";
 import styles from "./refused.module.css";
 
 type Props = { readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>> };
@@ -13,12 +15,9 @@ export async function generateMetadata(): Promise<Metadata> {
 
 /** Where a look-up sent without scripts ends when a rule refuses it. */
 export default async function LookUpRefusedPage({ searchParams }: Props) {
+  const error = refusalOf(await searchParams);
+  if (!error) redirect("/");
   const t = await getTranslations("refused");
-  const { rule = "unexpected", field = "photograph", received = "", ...rest } = firstOf(await searchParams);
-  const params = Object.fromEntries(
-    Object.entries(rest).map(([name, value]) => [name.replace(/^param-/, ""), value]),
-  );
-  const error = { rule, field, received, params };
   return (
     <div className={styles.refused}>
       <h1>{t("title")}</h1>
@@ -26,17 +25,5 @@ export default async function LookUpRefusedPage({ searchParams }: Props) {
       <p>{t("again")}</p>
       <Bench />
     </div>
-  );
-}
-
-function firstOf(params: Awaited<Props["searchParams"]>): Record<string, string> {
-  const first = ([key, value]: [string, string | string[] | undefined]) => [
-    key,
-    Array.isArray(value) ? value[0] : value,
-  ];
-  return Object.fromEntries(
-    Object.entries(params)
-      .map(first)
-      .filter(([, value]) => value !== undefined),
   );
 }

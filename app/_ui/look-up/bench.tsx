@@ -24,9 +24,12 @@ export function Bench() {
   const { chosen, choose, drop, setRegion } = useChosenPhotograph();
   const [over, setOver] = useState(false);
   const bench = useRef<HTMLDivElement>(null);
+  const refused = lookUp.state.now === "refused" ? lookUp.state.error : null;
+  // What is wrong with the file stays wrong however it is cropped.
+  const spoilt = chosen !== null && refused !== null && refused.rule.startsWith("image-");
 
-  function take(file: File) {
-    const error = checkFile(file);
+  async function take(file: File) {
+    const error = await checkFile(file);
     if (error) lookUp.refuse(error);
     else {
       lookUp.clear();
@@ -76,7 +79,11 @@ export function Bench() {
         if (file) take(file);
       }}
     >
-      {lookUp.state.now === "refused" && <FieldErrorNote error={lookUp.state.error} />}
+      {refused && (
+        <FieldErrorNote
+          error={spoilt ? { ...refused, received: `${chosen.file.name}, ${refused.received}` } : refused}
+        />
+      )}
       {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
       {!chosen && lookUp.state.now !== "running" && <ChooseForm onFile={take} />}
       {chosen && (
@@ -89,10 +96,12 @@ export function Bench() {
             name={chosen.file.name}
             unreadable={chosen.unreadable}
           >
-            <button type="button" className={plain.button} onClick={send}>
-              {t("lookUp")}
-            </button>
-            {chosen.size && (
+            {!spoilt && (
+              <button type="button" className={plain.button} onClick={send}>
+                {t("lookUp")}
+              </button>
+            )}
+            {!spoilt && chosen.size && (
               <button
                 type="button"
                 className={plain.quiet}
