@@ -33,7 +33,7 @@ export function CompareHead({
       {match ? (
         <div>
           <Likeness likeness={match.likeness} />
-          <Cosine similarity={match.similarity} model={model} />
+          <Cosine similarity={match.similarity} model={model} of="one" />
         </div>
       ) : (
         <p>{t("notListed")}</p>

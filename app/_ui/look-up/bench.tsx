@@ -26,7 +26,7 @@ export function Bench() {
   const bench = useRef<HTMLDivElement>(null);
   const refused = lookUp.state.now === "refused" ? lookUp.state.error : null;
   // What is wrong with the file stays wrong however it is cropped.
-  const spoilt = chosen !== null && refused !== null && refused.rule.startsWith("image-");
+  const spoilt = chosen !== null && refused?.rule.startsWith("image-") === true;
 
   async function take(file: File) {
     const error = await checkFile(file);
@@ -81,7 +81,9 @@ export function Bench() {
     >
       {refused && (
         <FieldErrorNote
-          error={spoilt ? { ...refused, received: `${chosen.file.name}, ${refused.received}` } : refused}
+          error={
+            spoilt && refused ? { ...refused, received: `${chosen.file.name}, ${refused.received}` } : refused
+          }
         />
       )}
       {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}

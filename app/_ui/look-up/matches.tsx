@@ -31,7 +31,7 @@ export function Matches({ view }: { readonly view: LookUpView }) {
         </details>
       )}
       <p className={plain.note}>{t("searched", { count: format.number(view.searched) })}</p>
-      <Cosine similarity={nearest.similarity} model={view.model} />
+      <Cosine similarity={nearest.similarity} model={view.model} of="nearest" />
     </section>
   );
 }
@@ -55,12 +55,14 @@ function MatchList({ view, matches, large }: MatchListProps) {
             eager={i < 2}
             lead={<Likeness likeness={match.likeness} />}
           >
-            <p className={plain.note}>
-              <Why match={match} />
-            </p>
+            {i < large && (
+              <p className={plain.note}>
+                <Why match={match} />
+              </p>
+            )}
             <p className={styles.compare}>
               <Link
-                className={plain.quiet}
+                className={i < large ? plain.quiet : plain.link}
                 href={`/look-ups/${view.id}/compare/${match.entry.slug}?photograph=${match.photograph.id}`}
                 aria-label={t("compareWith", { title: match.entry.title })}
               >
