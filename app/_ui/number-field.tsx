@@ -1,7 +1,7 @@
 "use client";
 
 import { useFormatter, useTranslations } from "next-intl";
-import { type FormEvent, useState } from "react";
+import { useState } from "react";
 import { I18nProvider } from "react-aria-components/I18nProvider";
 import {
   NumberField as AriaNumberField,
@@ -10,6 +10,7 @@ import {
   Input,
   Label,
 } from "react-aria-components/NumberField";
+import { decimalComma } from "./decimal-comma.ts";
 import styles from "./number-field.module.css";
 
 type NumberFieldProps = {
@@ -62,7 +63,7 @@ export function NumberField(props: NumberFieldProps) {
           {label}
           {unit && <span className={styles.unit}>, {unit}</span>}
         </Label>
-        <Group className={styles.group ?? ""} onInputCapture={commaAsPoint}>
+        <Group className={styles.group ?? ""} ref={decimalComma}>
           <Button slot="decrement" aria-label={t("less", { what: label })}>
             −
           </Button>
@@ -82,10 +83,4 @@ export function NumberField(props: NumberFieldProps) {
       </AriaNumberField>
     </I18nProvider>
   );
-}
-
-/** Half the world writes 12,5; read as a sign between thousands it would become 125. */
-function commaAsPoint({ target }: FormEvent) {
-  if (target instanceof HTMLInputElement && target.value.includes(","))
-    target.value = target.value.replace(",", ".");
 }
