@@ -1,6 +1,12 @@
+import type { Metadata } from "next";
 import Link from "next/link";
 import { getTranslations } from "next-intl/server";
 import styles from "./_ui/plain.module.css";
+
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await getTranslations("notFound");
+  return { title: t("heading") };
+}
 
 export default async function NotFound() {
   const t = await getTranslations("notFound");

@@ -3,13 +3,17 @@ import { FieldErrorNote } from "#ui/field-error";
 import { Bench } from "#ui/look-up/bench";
 import { PhotographsToTry } from "#ui/look-up/photographs-to-try";
 import { ReadingAnswers } from "#ui/look-up/reading-answers";
+import { Said } from "#ui/said";
 import { materials, photographsToTry, preparation, referenceCounts } from "#web/reading";
 import styles from "./home.module.css";
 
 /** Changes with what is imported, so it is never made ahead. */
 export const dynamic = "force-dynamic";
 
-export default async function LookUpPage() {
+type Props = { readonly searchParams: Promise<{ readonly said?: string | string[] }> };
+
+export default async function LookUpPage({ searchParams }: Props) {
+  const { said } = await searchParams;
   const t = await getTranslations("home");
   const format = await getFormatter();
   const [counts, toTry, preparing, offered] = await Promise.all([
@@ -20,6 +24,7 @@ export default async function LookUpPage() {
   ]);
   return (
     <>
+      {said === "deleted" && <Said>{t("deleted")}</Said>}
       <div className={styles.bench}>
         <div className={styles.words}>
           <h1>{t("what")}</h1>

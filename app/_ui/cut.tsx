@@ -20,17 +20,19 @@ type CutProps = {
   /** Another address of the same image, when it is not stored yet. */
   readonly src?: string;
   readonly eager?: boolean;
+  /** The place around a wide cut is as high as the cut, not a full square. */
+  readonly snug?: boolean;
 };
 
 /**
  * The region of interest of a photograph, cut out by the browser: turned about the box's centre, as the
  * reference turns it. Fits into the square around it, whatever the shape of the box.
  */
-export function Cut({ image, alt, shownAt, turn = 0, src, eager = false }: CutProps) {
+export function Cut({ image, alt, shownAt, turn = 0, src, eager = false, snug = false }: CutProps) {
   const { region } = image;
   const address = src ?? imageAtLeast(image, (shownAt * image.width) / region.width);
   return (
-    <span className={styles.square}>
+    <span className={snug && region.width > region.height ? styles.snug : styles.square}>
       <span className={styles.box} style={boxStyle(region)}>
         <img
           src={address}

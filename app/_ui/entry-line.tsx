@@ -38,16 +38,21 @@ export function EntryLine({
     <article className={large ? `${styles.line} ${styles.large}` : styles.line}>
       <Link href={href} className={styles.mat} tabIndex={-1} aria-hidden="true">
         {photograph ? (
-          <Cut image={photograph} alt="" shownAt={large ? 480 : 280} eager={eager} />
+          <Cut image={photograph} alt="" shownAt={large ? 480 : 280} eager={eager} snug={large} />
         ) : (
           <span className={styles.none}>{t("noPhotograph")}</span>
         )}
       </Link>
       <div className={styles.words}>
         {lead}
-        <h3 className={styles.title}>
-          <Link href={href}>{entry.title}</Link>
-        </h3>
+        <div className={styles.name}>
+          <h3 className={styles.title}>
+            <Link href={href}>{entry.title}</Link>
+          </h3>
+          <p className={styles.state}>
+            <StateSign state={entry.state} />
+          </p>
+        </div>
         {withMaker && (
           <p className={styles.maker}>
             {entry.maker ? (
@@ -66,11 +71,7 @@ export function EntryLine({
         <p className={styles.how}>
           <How entry={entry} />
         </p>
-        {children}
-        <p className={styles.state}>
-          <StateSign state={entry.state} />
-          {!large && <span>{t("photographs", { count: entry.photographCount })}</span>}
-        </p>
+        {children ?? <p className={styles.state}>{t("photographs", { count: entry.photographCount })}</p>}
       </div>
     </article>
   );
@@ -79,10 +80,8 @@ export function EntryLine({
 /** What kind of sign it is and how it came onto what: "Mark, impressed, stoneware". */
 export function How({ entry }: { readonly entry: Pick<EntrySummary, "kind" | "technique" | "material"> }) {
   const t = useTranslations();
-  const parts = [
-    t(`kinds.${entry.kind}`),
-    entry.technique ? t(`techniques.${entry.technique}`) : "",
-    entry.material,
-  ];
-  return parts.filter((part) => part !== "").join(", ");
+  const technique = entry.technique ? t(`techniques.${entry.technique}`) : "";
+  // What is made of paper is also "paper" by technique; once is enough.
+  const material = entry.material === technique ? "" : entry.material;
+  return [t(`kinds.${entry.kind}`), technique, material].filter((part) => part !== "").join(", ");
 }

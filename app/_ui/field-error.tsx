@@ -28,7 +28,9 @@ function FieldErrorWords({ error }: { readonly error: FieldError }) {
     received: error.received,
   };
   const rule = `rules.${error.rule}` as "rules.edtf";
-  return t(t.has(rule) ? rule : "rules.unknown", { ...values, rule: error.rule });
+  const words = t(t.has(rule) ? rule : "rules.unknown", { ...values, rule: error.rule });
+  const isHeic = error.rule === "image-type" && /\bhei[cf]/i.test(error.received);
+  return isHeic ? `${words} ${t("rules.heicWayOut")}` : words;
 }
 
 /** An error shown at its field or at the head of a form; `id` ties it to the field it is about. */

@@ -1,17 +1,15 @@
-import { useFormatter, useTranslations } from "next-intl";
+import { useTranslations } from "next-intl";
 import { LIKENESSES, type Likeness as LikenessWord } from "#core/similarity/likeness";
 import styles from "./likeness.module.css";
 
-type LikenessProps = { readonly likeness: LikenessWord | null; readonly similarity: number | null };
-
 /**
- * Likeness in words and as a number, and the word's place between the farthest and the nearest, drawn. An entry
- * without a photograph has none, and that is said.
+ * Likeness in words, and the word's place between the farthest and the nearest, drawn. The number behind it is shown
+ * only with what it means, since a cosine of 0.82 reads as 82 % to everyone. An entry without a photograph has no
+ * likeness, and that is said.
  */
-export function Likeness({ likeness, similarity }: LikenessProps) {
+export function Likeness({ likeness }: { readonly likeness: LikenessWord | null }) {
   const t = useTranslations("likeness");
-  const format = useFormatter();
-  if (likeness === null || similarity === null)
+  if (likeness === null)
     return (
       <p className={styles.likeness}>
         <span className={styles.word}>{t("noPhotograph")}</span>
@@ -22,12 +20,7 @@ export function Likeness({ likeness, similarity }: LikenessProps) {
   const percent = (step: number) => `${(100 * step) / steps}%`;
   return (
     <p className={styles.likeness}>
-      <span className={styles.word}>{t(likeness)}</span>{" "}
-      <span className={styles.number}>
-        {t("number", {
-          value: format.number(similarity, { minimumFractionDigits: 2, maximumFractionDigits: 2 }),
-        })}
-      </span>
+      <span className={styles.word}>{t(likeness)}</span>
       <svg className={styles.rule} width="100%" height="14" aria-hidden="true" focusable="false">
         <rect width={percent(reached)} height="6" fill="var(--verdigris)" />
         <line x2="100%" y1="6.5" y2="6.5" stroke="var(--rule-strong)" />

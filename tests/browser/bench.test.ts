@@ -91,6 +91,84 @@ it("finds the same entry when the photograph is turned by a quarter first", asyn
   await page.context().close();
 });
 
+it("keeps the whole photograph whole, in its numbers and within its mat, when it is turned by a quarter", async () => {
+  const page = await browser.newPage();
+  await page.goto(address);
+  await page.locator("#photograph").setInputFiles(known?.path ?? "");
+  const upright = await Promise.all([bench.box.width, bench.box.height].map((name) => read(page, name)));
+  await page.getByRole("button", { name: bench.quarterRight }).click();
+  const turned = await Promise.all([bench.box.width, bench.box.height].map((name) => read(page, name)));
+  expect(turned).toEqual(upright.reverse());
+  const frame = await page.getByRole("group", { name: bench.cropArea }).boundingBox();
+  const sheet = await page.locator(".ReactCrop__child-wrapper").boundingBox();
+  for (const key of ["x", "y", "width", "height"] as const)
+    expect(Math.abs((frame?.[key] ?? 0) - (sheet?.[key] ?? 1e6))).toBeLessThan(2);
+  await page.context().close();
+});
+
+it("draws a frame by a drag inside the whole photograph, and moves it by another", async () => {
+  const page = await browser.newPage();
+  await page.goto(address);
+  await page.locator("#photograph").setInputFiles(known?.path ?? "");
+  const whole = await read(page, bench.box.width);
+  const sheet = await page.locator(".ReactCrop__child-wrapper").boundingBox();
+  if (!sheet) throw new Error("The photograph is not shown.");
+  const at = (x: number, y: number) => [sheet.x + x * sheet.width, sheet.y + y * sheet.height] as const;
+  await page.mouse.move(...at(0.25, 0.25));
+  await page.mouse.down();
+  await page.mouse.move(...at(0.5, 0.5), { steps: 5 });
+  await page.mouse.move(...at(0.75, 0.75), { steps: 5 });
+  await page.mouse.up();
+  const drawn = await read(page, bench.box.width);
+  expect(Math.abs(drawn - whole / 2)).toBeLessThan(whole / 50);
+  const left = await read(page, bench.box.x);
+
+  await page.mouse.move(...at(0.5, 0.5));
+  await page.mouse.down();
+  await page.mouse.move(...at(0.6, 0.5), { steps: 5 });
+  await page.mouse.up();
+  expect(await read(page, bench.box.width)).toBe(drawn);
+  expect(await read(page, bench.box.x)).toBeGreaterThan(left);
+  await page.context().close();
+});
+
+it("leads the keyboard past the frame's nine stops", async () => {
+  const page = await browser.newPage();
+  await page.goto(address);
+  await page.locator("#photograph").setInputFiles(known?.path ?? "");
+  await page.getByRole("button", { name: bench.handle.se }).waitFor();
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Enter");
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe(bench.lookUp);
+  await page.context().close();
+});
+
+it("refuses a text that is called a photograph before it is sent, and names the file", async () => {
+  const page = await browser.newPage();
+  await page.goto(address);
+  const file = { name: "notes.jpg", mimeType: "image/jpeg", buffer: Buffer.from("not a photograph") };
+  await page.locator("#photograph").setInputFiles(file);
+  await page.getByRole("alert").filter({ hasText: "notes.jpg" }).waitFor();
+  expect(await page.getByRole("button", { name: bench.lookUp, exact: true }).isVisible()).toBe(false);
+  await page.context().close();
+});
+
+it("crops again without scripts, by numbers in a plain form", async () => {
+  const page = await browser.newPage({ javaScriptEnabled: false });
+  await page.goto(address);
+  await page.locator("#photograph").setInputFiles(known?.path ?? "");
+  await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
+  const first = page.url();
+  await page.goto(`${first}/again`);
+  await page.getByRole("spinbutton", { name: bench.box.width }).fill("150");
+  await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
+  expect(page.url()).toMatch(/\/look-ups\/[\w-]+$/);
+  expect(page.url()).not.toBe(first);
+  await page.goto(`${page.url()}/again`);
+  expect(await page.getByRole("spinbutton", { name: bench.box.width }).inputValue()).toBe("150");
+  await page.context().close();
+});
+
 it("keeps the photograph and its frame when the look-up is refused or cancelled", async () => {
   const page = await browser.newPage();
   await page.goto(address);
@@ -130,9 +208,12 @@ it("lets the owner of a look-up crop it again, keep it and delete it", async () 
 
   await page.getByRole("button", { name: messages.keeping.keep }).click();
   await page.getByText(messages.keeping.kept).waitFor();
+  await page.getByText(messages.keeping.said.kept).waitFor();
   const kept = page.url();
-  await page.getByRole("button", { name: messages.keeping.delete }).click();
-  await page.waitForURL(`${address}/`);
+  await page.getByText(messages.keeping.delete, { exact: true }).click();
+  await page.getByRole("button", { name: messages.keeping.deleteYes }).click();
+  await page.waitForURL(`${address}/?said=deleted`);
+  await page.getByText(messages.home.deleted).waitFor();
   expect((await fetch(kept)).status).toBe(404);
   expect((await fetch(first)).status).toBe(200);
   await page.context().close();
@@ -151,6 +232,9 @@ async function type(page: Page, label: string, value: number): Promise<void> {
   await page.getByRole("textbox", { name: label }).fill(String(value));
   await page.keyboard.press("Tab");
 }
+
+const read = async (page: Page, label: string): Promise<number> =>
+  Number(await page.getByRole("textbox", { name: label }).inputValue());
 
 /** Presses Tab until the wanted element has the focus, as someone without a pointer does. */
 async function tabTo(page: Page, selector: string): Promise<void> {

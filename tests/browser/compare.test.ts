@@ -51,6 +51,36 @@ it("turns one's own photograph from where the likeness was found", async () => {
   await page.context().close();
 });
 
+it("reads a comma in millimetres as a decimal sign, and says when a size is not plausible", async () => {
+  const page = await opened();
+  const field = page.getByRole("textbox", { name: compare.measured });
+  const note = page.locator("[role=status]", { hasText: /typed/ });
+  await field.pressSequentially("12,5");
+  await page.keyboard.press("Tab");
+  expect(await field.inputValue()).toBe("12.5");
+  expect(await note.count()).toBe(0);
+  await field.fill("0.001");
+  await page.keyboard.press("Tab");
+  await note.waitFor();
+  expect(await note.textContent()).toContain("0.001");
+  expect(Number(await field.inputValue())).toBeGreaterThan(0.5);
+  await page.context().close();
+});
+
+it("keeps each photograph inside its pane, without scripts too, and one's own comes first", async () => {
+  const page = await browser.newPage({ javaScriptEnabled: false });
+  await page.goto(address + path);
+  const figures = page.locator("figure");
+  expect(await figures.first().getByRole("img").getAttribute("alt")).toBe(compare.altQuery);
+  for (const figure of await figures.all()) {
+    const pane = figure.locator("> div").first();
+    expect(await pane.evaluate((each) => getComputedStyle(each).overflow)).toBe("hidden");
+    const box = await pane.boundingBox();
+    expect(Math.abs((box?.width ?? 0) - (box?.height ?? 1e6))).toBeLessThan(2);
+  }
+  await page.context().close();
+});
+
 it("wipes one over the other", async () => {
   const page = await opened();
   await page.getByRole("radio", { name: compare.mode.wipe }).check();

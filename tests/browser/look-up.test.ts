@@ -37,8 +37,16 @@ describe("looking a mark up in a browser", () => {
   it("says of a mark that no entry has that none fits, and shows the nearest for comparison only", async () => {
     const page = await browser.newPage();
     await lookUp(page, absent[0]?.path ?? "");
-    expect(await page.getByRole("heading", { level: 1 }).textContent()).toBe(messages.lookUp.noneFits);
+    await page.getByRole("heading", { level: 1, name: messages.lookUp.noneInWhole }).waitFor();
     await page.getByRole("heading", { name: messages.lookUp.forComparison }).waitFor();
+
+    // The whole photograph was asked about: the first thing to do is to crop, and only then is it an answer.
+    await page.getByRole("link", { name: messages.none.cropToMark }).click();
+    const width = page.getByRole("textbox", { name: messages.bench.box.width });
+    await width.fill(String(Math.round(Number(await width.inputValue()) * 0.97)));
+    await page.keyboard.press("Tab");
+    await page.getByRole("button", { name: messages.bench.lookUp, exact: true }).click();
+    await page.getByRole("heading", { level: 1, name: messages.lookUp.noneFits }).waitFor();
     await page.context().close();
   });
 });

@@ -16,6 +16,7 @@ const PAGES = [
   "comparison",
   "entries",
   "entries with a period that can't be read",
+  "entries past the last page",
   "no entries",
   "entry",
   "makers",
@@ -38,6 +39,7 @@ beforeAll(async () => {
     comparison: `/look-ups/${id}/compare/${entry}`,
     entries: "/entries",
     "entries with a period that can't be read": "/entries?period=soon",
+    "entries past the last page": "/entries?page=999",
     "no entries": "/entries?words=xqzvw",
     entry: `/entries/${entry}`,
     makers: "/makers",
@@ -98,6 +100,53 @@ it("shows an error of the period at its field and keeps what was typed", async (
   expect(await field.getAttribute("aria-invalid")).toBe("true");
   const described = (await field.getAttribute("aria-describedby")) ?? "";
   expect(await page.locator(`#${described.split(" ")[0]}`).textContent()).toContain("soon");
+  await page.context().close();
+});
+
+it("says of a page past the last how many there are, and leads to the last", async () => {
+  const page = await browser.newPage();
+  await open(page, paths["entries past the last page"]);
+  await page.locator("#content").getByRole("link", { name: "Go to the last one" }).click();
+  await page.getByRole("navigation", { name: messages.browse.paging }).waitFor();
+  expect(await page.locator("#content ol > li").count()).toBeGreaterThan(0);
+  await page.context().close();
+});
+
+it("says above the list what a search left out, and what may have been meant", async () => {
+  const page = await browser.newPage();
+  await open(page, "/entries?period=1890-1900");
+  const found = page.locator("section[aria-labelledby=found]");
+  expect(await found.textContent()).toContain(`${messages.fields.period} was left out`);
+  await found.getByRole("link", { name: "1890/1900" }).click();
+  await page.waitForURL((url) => url.searchParams.get("period") === "1890/1900");
+  await page.context().close();
+});
+
+it("prints dark on light, whichever theme the screen has", async () => {
+  for (const chosen of [messages.theme.dark, messages.theme.system]) {
+    const page = await browser.newPage({ colorScheme: "dark" });
+    await open(page, "/about");
+    await page.getByRole("radio", { name: chosen, exact: true }).check();
+    await page.emulateMedia({ media: "print", colorScheme: "dark" });
+    const paper = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+    expect(paper, chosen).toBe("rgb(255, 255, 255)");
+    await page.context().close();
+  }
+});
+
+it("tells nothing that an address makes up of a refusal", async () => {
+  const page = await browser.newPage();
+  await open(page, "/look-up-refused?field=photograph&rule=Your+account+is+closed");
+  expect(new URL(page.url()).pathname).toBe("/");
+  await page.context().close();
+});
+
+it("fits its window however long a word was searched for", async () => {
+  const page = await browser.newPage({ viewport: { width: 390, height: 800 } });
+  for (const path of ["/entries?words=", "/makers?words=", "/entries?material="]) {
+    await open(page, path + "x".repeat(3000));
+    expect(await overflowOf(page), path).toBeLessThanOrEqual(0);
+  }
   await page.context().close();
 });
 

@@ -1,7 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { checkRegion, type Region } from "#core/photographs/region";
-import { regionOf, shown, towards, turned, turnedSize } from "../../app/_ui/look-up/crop-geometry.ts";
+import {
+  isWhole,
+  regionOf,
+  rounded,
+  shown,
+  towards,
+  turned,
+  turnedSize,
+} from "../../app/_ui/look-up/crop-geometry.ts";
 
 const image = { width: 400, height: 300 };
 const turn = fc.integer({ min: -180, max: 180 });
@@ -69,4 +77,53 @@ describe("moving a region", () => {
       }),
     );
   });
+});
+
+describe("turning a region", () => {
+  const tall = { width: 384, height: 480 };
+  const whole = { x: 0, y: 0, width: 384, height: 480, turn: 0 };
+  const quarter = fc.constantFrom(-180, -90, 0, 90, 180);
+
+  it("keeps the whole photograph whole, and lying on its sheet, at every quarter turn", () => {
+    const right = turned(whole, 90, tall);
+    expect(shown(right, tall)).toEqual({ x: 0, y: 0, width: 480, height: 384 });
+    expect(isWhole(right, tall)).toBe(true);
+    expect(turned(right, 0, tall)).toEqual(whole);
+  });
+
+  it("sends the whole photograph turned by a quarter as it is, though its box begins outside", () => {
+    expect(rounded(turned(whole, 90, tall))).toEqual({ x: -48, y: 48, width: 480, height: 384, turn: 90 });
+  });
+
+  it("turns the frame along with the photograph, by a quarter, and back to where it was", () => {
+    fc.assert(
+      fc.property(inside, quarter, (region, turn) => {
+        const from = { ...region, turn: 0 };
+        const there = turned(from, turn, image);
+        const sides = [from.width, from.height];
+        expect([there.width, there.height]).toEqual(Math.abs(turn) === 90 ? sides.reverse() : sides);
+        expect(turned(there, 0, image)).toEqual(from);
+      }),
+    );
+  });
+
+  it("never lets the frame reach past the sheet that the photograph is shown on", () => {
+    fc.assert(
+      fc.property(inside, turn, (region, degrees) => {
+        const start = { ...region, turn: 0 };
+        const box = shown(turned(start, degrees, image), image);
+        const sheet = turnedSize(image, degrees);
+        expect(box.x).toBeGreaterThan(-0.001);
+        expect(box.y).toBeGreaterThan(-0.001);
+        expect(box.x + box.width).toBeLessThan(sheet.width + 0.001);
+        expect(box.y + box.height).toBeLessThan(sheet.height + 0.001);
+      }),
+    );
+  });
+});
+
+it("takes only a box over all of the photograph for the whole of it", () => {
+  expect(isWhole({ x: 0, y: 0, ...image, turn: 0 }, image)).toBe(true);
+  expect(isWhole({ x: 0, y: 0, width: 400, height: 290, turn: 0 }, image)).toBe(false);
+  expect(isWhole({ x: 0, y: 0, ...image, turn: 30 }, image)).toBe(false);
 });

@@ -3,8 +3,10 @@ import { getFormatter, getTranslations } from "next-intl/server";
 import { type Asked, askedOf } from "#ui/browse/asked";
 import { BrowseForm } from "#ui/browse/browse-form";
 import { Facets } from "#ui/browse/facets";
+import { LeftOut } from "#ui/browse/left-out";
 import { NothingFound } from "#ui/browse/nothing-found";
 import { Paging } from "#ui/browse/paging";
+import { PastTheEnd } from "#ui/browse/past-the-end";
 import { EntryLine } from "#ui/entry-line";
 import { parseEntryQuery, searchEntries } from "#web/reading";
 import styles from "./entries.module.css";
@@ -37,7 +39,10 @@ export default async function EntriesPage({ searchParams }: Props) {
           <h2 id="found" className={styles.total}>
             {t("total", { count: found.total, shown: format.number(found.total) })}
           </h2>
-          {found.entries.length === 0 ? (
+          <LeftOut errors={errors} asked={asked} />
+          {found.total > 0 && found.page > found.pages ? (
+            <PastTheEnd pages={found.pages} asked={asked} />
+          ) : found.entries.length === 0 ? (
             <NothingFound />
           ) : (
             <ol>
@@ -48,7 +53,7 @@ export default async function EntriesPage({ searchParams }: Props) {
               ))}
             </ol>
           )}
-          <Paging page={found.page} pages={found.pages} asked={asked} />
+          {found.page <= found.pages && <Paging page={found.page} pages={found.pages} asked={asked} />}
         </section>
       </div>
     </>

@@ -2,6 +2,7 @@ import Link from "next/link";
 import { useTranslations } from "next-intl";
 import type { EntrySummary } from "#core/entries/entry";
 import type { LookUpMatch } from "#core/look-ups/look-up";
+import { Cosine } from "../cosine.tsx";
 import { Likeness } from "../likeness.tsx";
 import { PeriodWords } from "../period-words.tsx";
 import styles from "./compare.module.css";
@@ -10,9 +11,12 @@ import styles from "./compare.module.css";
 export function CompareHead({
   entry,
   match,
+  model,
 }: {
   readonly entry: EntrySummary;
   readonly match: LookUpMatch | null;
+  /** The model that found it, with its version. */
+  readonly model: string;
 }) {
   const t = useTranslations("comparePage");
   return (
@@ -26,7 +30,14 @@ export function CompareHead({
           <PeriodWords period={entry.period} />
         </p>
       </div>
-      {match ? <Likeness likeness={match.likeness} similarity={match.similarity} /> : <p>{t("notListed")}</p>}
+      {match ? (
+        <div>
+          <Likeness likeness={match.likeness} />
+          {match.similarity !== null && <Cosine similarity={match.similarity} model={model} of="one" />}
+        </div>
+      ) : (
+        <p>{t("notListed")}</p>
+      )}
     </header>
   );
 }

@@ -14,7 +14,7 @@ import { Layer } from "./layer.tsx";
 import { LinkedPane } from "./linked-pane.tsx";
 import { MODES, type Mode } from "./modes.ts";
 import { OtherPhotographs } from "./other-photographs.tsx";
-import { realSizeRatio } from "./real-size.ts";
+import { plausibleMm, realSizeRatio } from "./real-size.ts";
 import { useAlignment } from "./use-alignment.ts";
 import { useBlink } from "./use-blink.ts";
 import { useLinkedZoom } from "./use-linked-zoom.ts";
@@ -84,6 +84,16 @@ export function Comparison(props: ComparisonProps) {
         />
       )}
       <div className={styles.panes} data-mode={shown}>
+        <figure className={styles.query} style={over[shown]}>
+          <LinkedPane zoom={zoom} side="query" label={t("paneQuery")} focusable={shown === "side"}>
+            <Layer image={query} alt={t("altQuery")} turn={turn}>
+              {drawn && (
+                <AgreeingPoints points={drawn.map((each) => each.query)} region={query.region} turn={turn} />
+              )}
+            </Layer>
+          </LinkedPane>
+          <figcaption>{t("creditQuery")}</figcaption>
+        </figure>
         <figure className={styles.reference}>
           <LinkedPane zoom={zoom} side="reference" label={t("paneReference")} focusable>
             <Layer image={photograph} alt={t("altReference", { title })} scale={laid ? 1 : (ratio ?? 1)}>
@@ -105,20 +115,11 @@ export function Comparison(props: ComparisonProps) {
             {t("creditReference", { credit: photograph.credit, licence: photograph.licence })}
           </figcaption>
         </figure>
-        <figure className={styles.query} style={over[shown]}>
-          <LinkedPane zoom={zoom} side="query" label={t("paneQuery")} focusable={shown === "side"}>
-            <Layer image={query} alt={t("altQuery")} turn={turn}>
-              {drawn && (
-                <AgreeingPoints points={drawn.map((each) => each.query)} region={query.region} turn={turn} />
-              )}
-            </Layer>
-          </LinkedPane>
-          <figcaption>{t("creditQuery")}</figcaption>
-        </figure>
         {mode === "wipe" && <span className={styles.edge} style={{ left: `${wipe}%` }} aria-hidden="true" />}
       </div>
       <p className={styles.keys} id="compare-keys">
-        {t("keys")}
+        <span>{t("keys")}</span>
+        <span>{t("fingers")}</span>
       </p>
       {!laid && (
         <FineTools
@@ -126,7 +127,8 @@ export function Comparison(props: ComparisonProps) {
           matched={matched}
           onTurn={setTurn}
           millimetres={millimetres}
-          {...(photograph.pixelsPerMm === null ? {} : { onMillimetres: setMillimetres })}
+          onMillimetres={setMillimetres}
+          plausible={plausibleMm(query.region, photograph)}
         />
       )}
       <OtherPhotographs photographs={photographs} index={index} onIndex={setIndex} />

@@ -13,8 +13,9 @@ type FineToolsProps = {
   readonly matched: number;
   readonly onTurn: (turn: number) => void;
   readonly millimetres: number;
-  /** Left out when the photograph's scale is not known. */
-  readonly onMillimetres?: (millimetres: number) => void;
+  readonly onMillimetres: (millimetres: number) => void;
+  /** Between which sizes the measured one may lie; null when the photograph's scale is not known. */
+  readonly plausible: { readonly min: number; readonly max: number } | null;
 };
 
 /** How one's own photograph is turned, and at which size both are shown. */
@@ -34,19 +35,21 @@ export function FineTools(props: FineToolsProps) {
           words={(degrees) => t("degrees", wayAndSize(degrees))}
         />
       </div>
-      {props.onMillimetres && (
+      {props.plausible && (
         <div className={styles.size}>
           <NumberField
             label={t("measured")}
             unit={t("mm")}
             value={props.millimetres}
-            min={0.5}
-            max={2000}
+            min={props.plausible.min}
+            max={props.plausible.max}
             step={0.5}
             optional
             onChange={props.onMillimetres}
           />
-          <p className={plain.note}>{props.millimetres > 0 ? t("sameSize") : t("measuredNote")}</p>
+          <p className={plain.note}>
+            {props.millimetres > 0 ? t("sameSize") : t("measuredNote", props.plausible)}
+          </p>
         </div>
       )}
     </div>

@@ -21,10 +21,13 @@ type LayerProps = {
 /** Pixels across which a region is fetched, so that it stays sharp some way in. */
 const SHARP_TO = 1200;
 
-/** A photograph whose region fills the pane; what lies around the region stays in sight. */
+/** How much of the pane the longer side of the region takes: the rest is a margin, so that nothing of it is cut off. */
+const FIT = "84%";
+
+/** A photograph whose region fits into the pane; what lies around the region stays in sight. */
 export function Layer({ image, alt, turn = 0, scale = 1, children }: LayerProps) {
   const { width, height } = image.region;
-  const fit = width >= height ? { width: "100%" } : { height: "100%" };
+  const fit = width >= height ? { width: FIT } : { height: FIT };
   return (
     <span className={styles.layer}>
       <span className={styles.box} style={{ aspectRatio: `${width} / ${height}`, ...fit, scale }}>

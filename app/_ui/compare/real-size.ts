@@ -8,9 +8,28 @@ import type { Region } from "#core/photographs/region";
  * @returns null while either scale is not known
  */
 export function realSizeRatio(query: Region, photograph: Photograph, millimetres: number): number | null {
-  if (photograph.pixelsPerMm === null || !(millimetres > 0)) return null;
+  const reference = longerSideMm(photograph);
+  if (reference === null || !(millimetres > 0)) return null;
   const queryAcross = (Math.max(query.width, query.height) / query.width) * millimetres;
-  const referenceAcross =
-    Math.max(photograph.region.width, photograph.region.height) / photograph.pixelsPerMm;
-  return referenceAcross / queryAcross;
+  return reference / queryAcross;
+}
+
+/** Beyond this many times larger or smaller, two photographs do not show the same mark, or a figure is mistyped. */
+const PLAUSIBLE = 5;
+
+/**
+ * Between which millimetres across the query's region may plausibly measure, next to a photograph of known scale.
+ * @returns null while the photograph's scale is not known
+ */
+export function plausibleMm(query: Region, photograph: Photograph): { min: number; max: number } | null {
+  const reference = longerSideMm(photograph);
+  if (reference === null) return null;
+  const across = (reference * query.width) / Math.max(query.width, query.height);
+  const tenth = (value: number) => Math.max(0.1, Math.round(value * 10) / 10);
+  return { min: tenth(across / PLAUSIBLE), max: tenth(across * PLAUSIBLE) };
+}
+
+/** Millimetres along the longer side of a photograph's region. */
+function longerSideMm({ region, pixelsPerMm }: Photograph): number | null {
+  return pixelsPerMm === null ? null : Math.max(region.width, region.height) / pixelsPerMm;
 }

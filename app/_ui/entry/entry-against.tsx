@@ -1,14 +1,19 @@
 import Link from "next/link";
 import { useTranslations } from "next-intl";
 import type { EntryView } from "#core/entries/entry";
+import styles from "./entry.module.css";
 import { Facts } from "./facts.tsx";
+import { relatedOnce } from "./related-once.ts";
+import { RelationWords } from "./relation-words.tsx";
 
-/** What speaks against it: what it may be confused with, what was copied, what imitates it. */
+/** What speaks against it: how it is told apart, what was copied; and apart from that, what it may be confused with. */
 export function EntryAgainst({ view }: { readonly view: EntryView }) {
   const t = useTranslations("entry");
   const { content } = view;
-  const doubles = view.relations.filter(({ kind }) => kind === "variant of" || kind === "imitated by");
-  const nothing = content.distinguish === "" && content.reproductions === "" && doubles.length === 0;
+  const nothing = content.distinguish === "" && content.reproductions === "";
+  const confused = relatedOnce(view.relations).filter(
+    ({ kinds }) => kinds.includes("variant of") || kinds.includes("imitated by"),
+  );
   return (
     <section aria-labelledby="against">
       <h2 id="against">{t("against")}</h2>
@@ -17,17 +22,23 @@ export function EntryAgainst({ view }: { readonly view: EntryView }) {
         facts={[
           [t("distinguish"), content.distinguish],
           [t("reproductions"), content.reproductions],
-          ...doubles.map(
-            ({ kind, entry }) =>
-              [
-                t(`relations.${kind}`),
-                <Link key={entry.slug} href={`/entries/${entry.slug}`}>
-                  {entry.title}
-                </Link>,
-              ] as const,
-          ),
         ]}
       />
+      {confused.length > 0 && (
+        <>
+          <h3 className={styles.sub}>{t("confusedWith")}</h3>
+          <ul className={styles.sources}>
+            {confused.map(({ entry, kinds }) => (
+              <li key={entry.slug}>
+                <Link href={`/entries/${entry.slug}`}>{entry.title}</Link>{" "}
+                <span className={styles.relation}>
+                  <RelationWords kinds={kinds} />
+                </span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
     </section>
   );
 }

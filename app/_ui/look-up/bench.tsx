@@ -36,9 +36,12 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
   const { chosen, choose, drop, setRegion } = useChosenPhotograph();
   const [over, setOver] = useState(false);
   const bench = useRef<HTMLDivElement>(null);
+  const refused = lookUp.state.now === "refused" ? lookUp.state.error : null;
+  // What is wrong with the file stays wrong however it is cropped.
+  const spoilt = chosen !== null && refused?.rule.startsWith("image-") === true;
 
-  function take(file: File) {
-    const error = checkFile(file);
+  async function take(file: File) {
+    const error = await checkFile(file);
     if (error) lookUp.refuse(error);
     else {
       lookUp.clear();
@@ -71,7 +74,6 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
   }
 
   const running = lookUp.state.now === "running";
-  const error = lookUp.state.now === "refused" ? lookUp.state.error : null;
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: dropping is an extra way in; the buttons inside do the same.
     <div
@@ -91,7 +93,13 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
         if (file) take(file);
       }}
     >
-      {error && !isAboutKnown(error) && <FieldErrorNote error={error} />}
+      {refused && !isAboutKnown(refused) && (
+        <FieldErrorNote
+          error={
+            spoilt && refused ? { ...refused, received: `${chosen.file.name}, ${refused.received}` } : refused
+          }
+        />
+      )}
       {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
       {!chosen && !running && <ChooseForm id={FORM} onFile={take} />}
       {chosen && (
@@ -111,10 +119,12 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
             name={chosen.file.name}
             unreadable={chosen.unreadable}
           >
-            <button type="submit" form={FORM} className={plain.button}>
-              {t("lookUp")}
-            </button>
-            {chosen.size && (
+            {!spoilt && (
+              <button type="submit" form={FORM} className={plain.button}>
+                {t("lookUp")}
+              </button>
+            )}
+            {!spoilt && chosen.size && (
               <button
                 type="button"
                 className={plain.quiet}
@@ -138,7 +148,7 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
       )}
       {/* Outside the form, so that what was typed stays when a chosen photograph takes the form's place. */}
       <div hidden={running}>
-        <Known typed={typed} error={error} materials={materials} form={FORM} />
+        <Known typed={typed} error={refused} materials={materials} form={FORM} />
       </div>
     </div>
   );

@@ -58,13 +58,28 @@ export function towards(from: Region, wanted: Region, image: Size): Region {
   return between(from, wanted, low);
 }
 
-/** The same place turned otherwise; where the box no longer fits, it is made smaller about its centre. */
+/**
+ * The same place turned otherwise. The box stands upright on what is shown, so with every quarter turn (the nearest
+ * to the turn) its width and height change places about its centre: the whole photograph stays the whole. Where it
+ * would reach past the sheet that the turned photograph takes up, it is moved back and, if it must be, made smaller.
+ */
 export function turned(region: Region, turn: number, image: Size): Region {
-  const wanted = { ...region, turn };
+  const centre = { x: region.x + region.width / 2, y: region.y + region.height / 2 };
+  const size =
+    (quarters(turn) - quarters(region.turn)) % 2 === 0
+      ? { width: region.width, height: region.height }
+      : { width: region.height, height: region.width };
+  const about = (sides: Size): Region => ({
+    x: centre.x - sides.width / 2,
+    y: centre.y - sides.height / 2,
+    ...sides,
+    turn,
+  });
+  const wanted = regionOf(insideSheet(shown(about(size), image), turnedSize(image, turn)), image, turn);
   const side = SMALLEST_REGION;
   const seed = {
-    x: Math.min(Math.max(0, region.x + region.width / 2 - side / 2), image.width - side),
-    y: Math.min(Math.max(0, region.y + region.height / 2 - side / 2), image.height - side),
+    x: Math.min(Math.max(0, centre.x - side / 2), image.width - side),
+    y: Math.min(Math.max(0, centre.y - side / 2), image.height - side),
     width: side,
     height: side,
     turn,
@@ -72,17 +87,35 @@ export function turned(region: Region, turn: number, image: Size): Region {
   return towards(seed, wanted, image);
 }
 
+/** Does the box take up all of the sheet that the turned photograph is shown on? */
+export function isWhole(region: Region, image: Size): boolean {
+  const box = shown(region, image);
+  const sheet = turnedSize(image, region.turn);
+  return box.width > sheet.width - 1 && box.height > sheet.height - 1;
+}
+
+/** How many quarter turns lie nearest to some degrees. */
+const quarters = (degrees: number): number => Math.round(degrees / 90);
+
+/** A box moved, and made smaller where it must be, so that it lies on its sheet. */
+function insideSheet(box: Box, sheet: Size): Box {
+  const width = Math.min(box.width, sheet.width);
+  const height = Math.min(box.height, sheet.height);
+  return {
+    x: Math.min(Math.max(0, box.x), sheet.width - width),
+    y: Math.min(Math.max(0, box.y), sheet.height - height),
+    width,
+    height,
+  };
+}
+
 /** Tenths of a pixel are enough to send. */
 export function rounded(region: Region): Region {
   const tenth = (value: number) => Math.round(value * 10) / 10;
-  const { x, y, width, height } = region;
-  return {
-    x: Math.max(0, tenth(x)),
-    y: Math.max(0, tenth(y)),
-    width: tenth(width),
-    height: tenth(height),
-    turn: region.turn,
-  };
+  const { x, y, width, height, turn } = region;
+  // A turned box may begin outside the photograph; an upright one only by a rounding error.
+  const start = (value: number) => (turn === 0 ? Math.max(0, tenth(value)) : tenth(value));
+  return { x: start(x), y: start(y), width: tenth(width), height: tenth(height), turn };
 }
 
 function between(a: Region, b: Region, part: number): Region {

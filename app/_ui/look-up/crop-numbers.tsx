@@ -20,13 +20,14 @@ export function CropNumbers({ image, region, onRegion }: CropNumbersProps) {
   const whole = turnedSize(image, region.turn);
   const change = (part: Partial<Box>) =>
     onRegion(towards(region, regionOf({ ...box, ...part }, image, region.turn), image));
+  // Whatever the box is, is shown: a limit never hides where it truly lies.
   const field = (key: keyof Box, min: number, max: number) => (
     <NumberField
       label={t(`box.${key}`)}
       unit={t("pixels")}
       value={Math.round(box[key])}
-      min={min}
-      max={Math.round(max)}
+      min={Math.min(min, Math.round(box[key]))}
+      max={Math.max(Math.round(max), Math.round(box[key]))}
       onChange={(value) => change({ [key]: value })}
     />
   );

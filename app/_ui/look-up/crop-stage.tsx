@@ -4,7 +4,7 @@ import { useTranslations } from "next-intl";
 import ReactCrop, { type PercentCrop } from "react-image-crop";
 import type { Region } from "#core/photographs/region";
 import "react-image-crop/dist/ReactCrop.css";
-import { regionOf, type Size, shown, towards, turnedSize } from "./crop-geometry.ts";
+import { isWhole, regionOf, type Size, shown, towards, turnedSize } from "./crop-geometry.ts";
 import styles from "./crop-stage.module.css";
 
 type CropStageProps = {
@@ -14,11 +14,15 @@ type CropStageProps = {
   readonly onRegion: (region: Region) => void;
 };
 
-/** The photograph, turned, with the box over the mark: by pointer, touch, or the arrow keys on box and handles. */
+/**
+ * The photograph, turned, with the box over the mark: by pointer, touch, or the arrow keys on box and handles. While
+ * the box is the whole photograph there is nowhere to move it to, so a drag inside it draws a new one.
+ */
 export function CropStage({ src, image, region, onRegion }: CropStageProps) {
   const t = useTranslations("bench");
   const whole = turnedSize(image, region.turn);
   const box = shown(region, image);
+  const drawing = isWhole(region, image);
   const crop: PercentCrop = {
     unit: "%",
     x: (100 * box.x) / whole.width,
@@ -39,11 +43,15 @@ export function CropStage({ src, image, region, onRegion }: CropStageProps) {
   }
 
   return (
-    <div className={styles.stage} style={{ "--shape": whole.width / whole.height } as React.CSSProperties}>
+    <div
+      className={styles.stage}
+      data-drawing={drawing || undefined}
+      style={{ "--shape": whole.width / whole.height } as React.CSSProperties}
+    >
       <ReactCrop
         crop={crop}
         onChange={(_, percent) => change(percent)}
-        keepSelection
+        keepSelection={!drawing}
         minWidth={12}
         minHeight={12}
         className={styles.crop ?? ""}

@@ -2,7 +2,7 @@
 
 import dynamic from "next/dynamic";
 import { useTranslations } from "next-intl";
-import type { ReactNode } from "react";
+import { type ReactNode, useRef } from "react";
 import type { Region } from "#core/photographs/region";
 import plain from "../plain.module.css";
 import type { Size } from "./crop-geometry.ts";
@@ -37,6 +37,7 @@ export function Cropping({
   children,
 }: CroppingProps) {
   const t = useTranslations("bench");
+  const actions = useRef<HTMLDivElement>(null);
   return (
     <section className={styles.cropping} aria-labelledby="cropping">
       <div className={styles.head}>
@@ -44,6 +45,13 @@ export function Cropping({
           {t("cropHeading")}
         </h2>
         <p className={plain.note}>{unreadable ? t("unreadable") : t("cropNote")}</p>
+        <button
+          type="button"
+          className={styles.skip}
+          onClick={() => actions.current?.querySelector("button")?.focus()}
+        >
+          {t("skipFrame")}
+        </button>
       </div>
       <div className={styles.picture}>
         {image && region ? (
@@ -53,7 +61,9 @@ export function Cropping({
         )}
       </div>
       <div className={styles.side}>
-        <div className={styles.actions}>{children}</div>
+        <div className={styles.actions} ref={actions}>
+          {children}
+        </div>
         {image && region && (
           <>
             <Turning image={image} region={region} onRegion={onRegion} />

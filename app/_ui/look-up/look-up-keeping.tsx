@@ -1,10 +1,19 @@
 import { useFormatter, useTranslations } from "next-intl";
 import type { LookUpView } from "#core/look-ups/look-up";
 import plain from "../plain.module.css";
+import { Said } from "../said.tsx";
+import { AnswerAddress } from "./answer-address.tsx";
 import styles from "./look-up-keeping.module.css";
 
-/** How long the look-up is kept, its lasting address, and what gave the answer. */
-export function LookUpKeeping({ view, mine }: { readonly view: LookUpView; readonly mine: boolean }) {
+type LookUpKeepingProps = {
+  readonly view: LookUpView;
+  readonly mine: boolean;
+  /** What was just done, from the address. */
+  readonly said: string | string[] | undefined;
+};
+
+/** How long the look-up is kept, the address of its answer, and what gave it. */
+export function LookUpKeeping({ view, mine, said }: LookUpKeepingProps) {
   const t = useTranslations("keeping");
   const format = useFormatter();
   const day = (iso: string) => format.dateTime(new Date(iso), { dateStyle: "long" });
@@ -13,6 +22,7 @@ export function LookUpKeeping({ view, mine }: { readonly view: LookUpView; reado
   return (
     <section className={styles.keeping} aria-labelledby="keeping">
       <h2 id="keeping">{t("heading")}</h2>
+      {mine && (said === "kept" || said === "let-go") && <Said>{t(`said.${said}`)}</Said>}
       <p>{view.expiresAt === null ? t("kept") : t("until", { day: day(view.expiresAt) })}</p>
       {mine && (
         <div className={styles.actions}>
@@ -21,18 +31,24 @@ export function LookUpKeeping({ view, mine }: { readonly view: LookUpView; reado
               {view.expiresAt === null ? t("letGo") : t("keep")}
             </button>
           </form>
-          <form method="post" action={action("delete")}>
-            <button type="submit" className={plain.quiet}>
-              {t("delete")}
-            </button>
-          </form>
+          <details className={styles.delete}>
+            <summary className={plain.quiet}>{t("delete")}</summary>
+            <form method="post" action={action("delete")}>
+              <p>{t("deleteSure")}</p>
+              <button type="submit" className={plain.button}>
+                {t("deleteYes")}
+              </button>
+            </form>
+          </details>
         </div>
       )}
       <dl className={styles.facts}>
         <div>
           <dt>{t("address")}</dt>
           <dd>
-            <a href={`/look-ups/${view.id}`}>{`/look-ups/${view.id}`}</a>
+            <AnswerAddress path={`/look-ups/${view.id}`} />
+            {". "}
+            {view.expiresAt === null ? t("worksKept") : t("worksUntil", { day: day(view.expiresAt) })}
           </dd>
         </div>
         <div>

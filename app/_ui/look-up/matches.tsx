@@ -2,16 +2,22 @@ import Link from "next/link";
 import { useFormatter, useTranslations } from "next-intl";
 import type { LookUpMatch, LookUpView } from "#core/look-ups/look-up";
 import { LAID_OPEN } from "#core/similarity/fuse";
+import { Cosine } from "../cosine.tsx";
 import { EntryLine } from "../entry-line.tsx";
 import { Likeness } from "../likeness.tsx";
 import plain from "../plain.module.css";
 import { Findings } from "./findings.tsx";
 import styles from "./matches.module.css";
 
+/** How many are shown large; the rest are smaller rows, and the farther ones unfold. */
+const LARGE = 3;
+
 /** The nearest entries, best first, one under the other. */
 export function Matches({ view }: { readonly view: LookUpView }) {
   const t = useTranslations("lookUp");
   const format = useFormatter();
+  const likenesses = view.matches.flatMap(({ similarity }) => similarity ?? []);
+  const nearestLikeness = likenesses.length > 0 ? Math.max(...likenesses) : undefined;
   const further = view.matches.slice(LAID_OPEN);
   if (view.matches.length === 0) return <p>{t("emptyReference")}</p>;
   return (
@@ -19,21 +25,28 @@ export function Matches({ view }: { readonly view: LookUpView }) {
       <h2 id="matches" className={view.noneFits ? styles.heading : plain.hidden}>
         {view.noneFits ? t("forComparison") : t("nearestHeading")}
       </h2>
-      <MatchList view={view} matches={view.matches.slice(0, LAID_OPEN)} />
+      <MatchList view={view} matches={view.matches.slice(0, LAID_OPEN)} large={LARGE} />
       {further.length > 0 && (
         <details className={styles.further}>
           <summary>{t("further", { count: further.length })}</summary>
-          <MatchList view={view} matches={further} />
+          <MatchList view={view} matches={further} large={0} />
         </details>
       )}
       <p className={plain.note}>{t("searched", { count: format.number(view.searched) })}</p>
+      {nearestLikeness !== undefined && (
+        <Cosine similarity={nearestLikeness} model={view.model} of="nearest" />
+      )}
     </section>
   );
 }
 
-type MatchListProps = { readonly view: LookUpView; readonly matches: readonly LookUpMatch[] };
+type MatchListProps = {
+  readonly view: LookUpView;
+  readonly matches: readonly LookUpMatch[];
+  readonly large: number;
+};
 
-function MatchList({ view, matches }: MatchListProps) {
+function MatchList({ view, matches, large }: MatchListProps) {
   const t = useTranslations("lookUp");
   return (
     <ol className={styles.matches}>
@@ -42,18 +55,20 @@ function MatchList({ view, matches }: MatchListProps) {
           <EntryLine
             entry={match.entry}
             photograph={match.photograph}
-            large
+            large={i < large}
             eager={i < 2}
-            lead={<Likeness likeness={match.likeness} similarity={match.similarity} />}
+            lead={<Likeness likeness={match.likeness} />}
           >
             <Findings asked={view.asked} match={match} />
-            <p className={plain.note}>
-              <Why match={match} />
-            </p>
+            {i < large && (
+              <p className={plain.note}>
+                <Why match={match} />
+              </p>
+            )}
             {match.photograph && (
               <p className={styles.compare}>
                 <Link
-                  className={plain.quiet}
+                  className={i < large ? plain.quiet : plain.link}
                   href={`/look-ups/${view.id}/compare/${match.entry.slug}?photograph=${match.photograph.id}`}
                   aria-label={t("compareWith", { title: match.entry.title })}
                 >

@@ -1,24 +1,40 @@
 import Link from "next/link";
 import { useTranslations } from "next-intl";
+import type { LookUpView } from "#core/look-ups/look-up";
 import plain from "../plain.module.css";
+import { isWhole } from "./crop-geometry.ts";
 import styles from "./none-of-these.module.css";
 
-type NoneOfTheseProps = { readonly mine: boolean; readonly id: string; readonly first?: boolean };
+type NoneOfTheseProps = {
+  readonly view: LookUpView;
+  readonly mine: boolean;
+  /** Stands before the matches, since none of them fits. */
+  readonly first?: boolean;
+};
 
-/** "None of these" is an answer like any other: what to do with it. */
-export function NoneOfThese({ mine, id, first = false }: NoneOfTheseProps) {
+/** "None of these" is an answer like any other: what to do with it. After an uncropped photograph, first of all: crop. */
+export function NoneOfThese({ view, mine, first = false }: NoneOfTheseProps) {
   const t = useTranslations("none");
+  const again = `/look-ups/${view.id}/again`;
+  const toCrop = mine && first && isWhole(view.query.region, view.query);
   return (
     <section className={styles.none} data-first={first || undefined} aria-labelledby="none">
       <h2 id="none">{first ? t("headingFirst") : t("heading")}</h2>
+      {toCrop && (
+        <p>
+          <Link href={again} className={plain.button}>
+            {t("cropToMark")}
+          </Link>
+        </p>
+      )}
       <p>{first ? t("wordsFirst") : t("words")}</p>
       <ul>
         <li>{t("light")}</li>
-        <li>
-          {mine
-            ? t.rich("crop", { link: (words) => <Link href={`/look-ups/${id}/again`}>{words}</Link> })
-            : t("cropPlain")}
-        </li>
+        {!toCrop && (
+          <li>
+            {mine ? t.rich("crop", { link: (words) => <Link href={again}>{words}</Link> }) : t("cropPlain")}
+          </li>
+        )}
         <li>
           {mine
             ? t.rich("letters", { link: (words) => <a href="#known">{words}</a> })

@@ -2,7 +2,7 @@ import Link from "next/link";
 import { useTranslations } from "next-intl";
 import type { LookUpView } from "#core/look-ups/look-up";
 import { Cut } from "../cut.tsx";
-import { fullImage } from "../image-address.ts";
+import { imageAtLeast } from "../image-address.ts";
 import plain from "../plain.module.css";
 import styles from "./query-photograph.module.css";
 
@@ -12,7 +12,7 @@ export function QueryPhotograph({ view, mine }: { readonly view: LookUpView; rea
   return (
     <figure className={styles.figure}>
       <div className={styles.mat}>
-        <Cut image={view.query} alt={t("queryAlt")} shownAt={720} eager />
+        <Cut image={view.query} alt={t("queryAlt")} shownAt={720} eager snug />
       </div>
       <figcaption className={styles.caption}>
         <span>{mine ? t("yours") : t("someones")}</span>
@@ -22,11 +22,18 @@ export function QueryPhotograph({ view, mine }: { readonly view: LookUpView; rea
               {t("cropAgain")}
             </Link>
           )}
-          <a href={fullImage(view.query)} className={plain.link}>
-            {t("wholePhotograph")}
-          </a>
         </span>
       </figcaption>
+      <details className={styles.whole}>
+        <summary>{t("wholePhotograph")}</summary>
+        <img
+          src={imageAtLeast(view.query, 1280)}
+          alt={t("wholeAlt")}
+          width={view.query.width}
+          height={view.query.height}
+          loading="lazy"
+        />
+      </details>
     </figure>
   );
 }

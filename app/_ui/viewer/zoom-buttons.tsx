@@ -24,7 +24,8 @@ export function ZoomButtons() {
         {t("whole")}
       </button>
       <p id="zoom-keys" className={styles.keys}>
-        {t("keys")}
+        <span>{t("keys")}</span>
+        <span>{t("fingers")}</span>
       </p>
     </div>
   );

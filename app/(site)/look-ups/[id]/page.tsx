@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
 import { knowsSomething, typedOf } from "#core/look-ups/knowledge";
+import { AnswerHead } from "#ui/look-up/answer-head";
 import { AskWithMore } from "#ui/look-up/ask-with-more";
 import { LookUpKeeping } from "#ui/look-up/look-up-keeping";
 import { Matches } from "#ui/look-up/matches";
@@ -16,13 +17,15 @@ type Props = {
   readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>;
 };
 
-export async function generateMetadata(): Promise<Metadata> {
-  const t = await getTranslations("lookUp");
-  return { title: t("title"), robots: { index: false } };
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const [found, t] = await Promise.all([showLookUp((await params).id), getTranslations("lookUp")]);
+  const first = found?.view.noneFits ? undefined : found?.view.matches[0];
+  const title = first ? t("titleNearest", { title: first.entry.title }) : t("titleNone");
+  return { title: found ? title : t("title"), robots: { index: false } };
 }
 
 export default async function LookUpAnswerPage({ params, searchParams }: Props) {
-  const { id } = await params;
+  const [{ id }, { said }] = await Promise.all([params, searchParams]);
   const [found, t, offered, refusal] = await Promise.all([
     showLookUp(id),
     getTranslations("lookUp"),
@@ -34,8 +37,7 @@ export default async function LookUpAnswerPage({ params, searchParams }: Props) 
   return (
     <div className={styles.answer}>
       <div className={styles.head}>
-        <h1>{view.noneFits ? t("noneFits") : t("nearest")}</h1>
-        <p className={styles.note}>{view.noneFits ? t("noneFitsNote") : t("likenessNote")}</p>
+        <AnswerHead view={view} />
         {knowsSomething(view.asked) && <p className={styles.note}>{t("knownNote")}</p>}
       </div>
       <div className={styles.query}>
@@ -52,11 +54,11 @@ export default async function LookUpAnswerPage({ params, searchParams }: Props) 
         )}
       </div>
       <div className={styles.found}>
-        {view.noneFits && <NoneOfThese mine={mine} id={view.id} first />}
+        {view.noneFits && <NoneOfThese view={view} mine={mine} first />}
         <Matches view={view} />
-        {!view.noneFits && <NoneOfThese mine={mine} id={view.id} />}
+        {!view.noneFits && <NoneOfThese view={view} mine={mine} />}
       </div>
-      <LookUpKeeping view={view} mine={mine} />
+      <LookUpKeeping view={view} mine={mine} said={said} />
     </div>
   );
 }

@@ -4,6 +4,7 @@ import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
 import { typedOf } from "#core/look-ups/knowledge";
 import { AgainBench } from "#ui/look-up/again-bench";
+import { PlainCropping } from "#ui/look-up/plain-cropping";
 import { materials, showLookUp } from "#web/reading";
 import styles from "./again.module.css";
 
@@ -24,7 +25,12 @@ export default async function CropAgainPage({ params }: Props) {
         <Link href={`/look-ups/${id}`}>{t("back")}</Link>
       </p>
       <h1 className={styles.title}>{t("title")}</h1>
-      <AgainBench image={found.view.query} typed={typedOf(found.view.asked)} materials={offered} />
+      <div className={styles.scripted}>
+        <AgainBench image={found.view.query} typed={typedOf(found.view.asked)} materials={offered} />
+      </div>
+      <noscript>
+        <PlainCropping image={found.view.query} />
+      </noscript>
     </>
   );
 }

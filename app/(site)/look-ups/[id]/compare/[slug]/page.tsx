@@ -34,7 +34,7 @@ export default async function ComparePage({ params, searchParams }: Props) {
       <p>
         <Link href={`/look-ups/${id}`}>{t("back")}</Link>
       </p>
-      <CompareHead entry={entry.summary} match={match} />
+      <CompareHead entry={entry.summary} match={match} model={found.view.model} />
       {entry.photographs.length > 0 ? (
         <Comparison
           lookUp={id}
