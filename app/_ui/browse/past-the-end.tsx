@@ -7,13 +7,15 @@ import styles from "./browse.module.css";
 export function PastTheEnd({ pages, asked }: { readonly pages: number; readonly asked: Asked }) {
   const t = useTranslations("browse");
   return (
-    <p className={styles.nothing}>
-      {t.rich("pastTheEnd", {
-        pages,
-        link: (words) => (
-          <Link href={addressOf(asked, pages === 1 ? {} : { page: String(pages) })}>{words}</Link>
-        ),
-      })}
-    </p>
+    <div className={styles.nothing}>
+      <p>
+        {t.rich("pastTheEnd", {
+          pages,
+          link: (words) => (
+            <Link href={addressOf(asked, pages === 1 ? {} : { page: String(pages) })}>{words}</Link>
+          ),
+        })}
+      </p>
+    </div>
   );
 }
