@@ -107,7 +107,8 @@ it("blinks until it is stopped, and only by hand where motion is not welcome", a
   await calm.getByRole("radio", { name: compare.mode.blink }).check();
   await calm.getByRole("button", { name: compare.start }).waitFor();
   await calm.getByRole("button", { name: compare.swap }).click();
-  expect(await over(calm).evaluate((each) => getComputedStyle(each).opacity)).toBe("0");
+  const calmOpacity = () => over(calm).evaluate((each) => getComputedStyle(each).opacity);
+  await expect.poll(calmOpacity).toBe("0");
   await page.context().close();
   await calm.context().close();
 });

@@ -65,7 +65,7 @@ it("puts the middle of one's own mark onto the middle of the entry's", async () 
       const image = [...document.querySelectorAll("img")].find((each) => each.alt === alt);
       if (!image?.parentElement) throw new Error("nothing is laid over");
       const matrix = new DOMMatrix(getComputedStyle(image).transform);
-      const rings = [...document.querySelectorAll("figure svg")].map((svg) => svg as SVGSVGElement)[0];
+      const rings = image.closest("figure")?.querySelector("svg");
       const region = rings?.viewBox.baseVal;
       if (!region) throw new Error("no rings are drawn");
       const scale = image.parentElement.offsetWidth / region.width;
