@@ -1,3 +1,4 @@
+import { KINDS, MAKER_PARTS, TECHNIQUES } from "#core/entries/vocabulary";
 import { checkRegion } from "#core/photographs/region";
 import { type EntryRow, type MakerRow, type PhotographRow, splitList, type TryRow } from "./scenario/demo.ts";
 
@@ -10,22 +11,10 @@ export interface Demo {
   pictures: ReadonlyMap<string, { width: number; height: number }>;
 }
 
-const KINDS = ["mark", "label", "construction detail"];
-const PARTS = ["made", "decorated", "retailed", "assayed", "other"];
-const TECHNIQUES = [
-  "stamped",
-  "impressed",
-  "incised",
-  "printed",
-  "painted",
-  "cast",
-  "etched",
-  "woven",
-  "embroidered",
-  "paper",
-  "applied",
-  "other",
-];
+// The tables hold texts; they are checked against the words of the domain.
+const kinds: readonly string[] = KINDS;
+const parts: readonly string[] = MAKER_PARTS;
+const techniques: readonly string[] = TECHNIQUES;
 
 /** First and last year of an interval such as `1781~/1843`; an open end is read as 9999. */
 export function yearsOf(interval: string): { first: number; last: number } | undefined {
@@ -63,11 +52,11 @@ function checkEntry(
 ): string[] {
   const found: string[] = [];
   const say = (text: string): void => void found.push(`entry ${entry.key}: ${text}`);
-  if (!KINDS.includes(entry.kind)) say(`kind must be one of ${KINDS.join(", ")}. Received "${entry.kind}".`);
-  if (!PARTS.includes(entry.maker_part))
-    say(`maker_part must be one of ${PARTS.join(", ")}. Received "${entry.maker_part}".`);
-  if (!TECHNIQUES.includes(entry.technique))
-    say(`technique must be one of ${TECHNIQUES.join(", ")}. Received "${entry.technique}".`);
+  if (!kinds.includes(entry.kind)) say(`kind must be one of ${kinds.join(", ")}. Received "${entry.kind}".`);
+  if (!parts.includes(entry.maker_part))
+    say(`maker_part must be one of ${parts.join(", ")}. Received "${entry.maker_part}".`);
+  if (!techniques.includes(entry.technique))
+    say(`technique must be one of ${techniques.join(", ")}. Received "${entry.technique}".`);
   if (!/^\d+(\.\d+)? x \d+(\.\d+)?$/.test(entry.size_mm))
     say(`size_mm must be "width x height". Received "${entry.size_mm}".`);
   for (const name of [
