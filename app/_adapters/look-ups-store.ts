@@ -67,11 +67,12 @@ export function createLookUps({ prisma }: Database): LookUps {
       return rows.map((row) => row.id);
     },
     async imageInUse(sha256) {
-      const [lookUp, photograph] = await Promise.all([
+      const [lookUp, photograph, question] = await Promise.all([
         prisma.lookUp.findFirst({ where: { sha256 }, select: { id: true } }),
         prisma.photograph.findFirst({ where: { sha256 }, select: { id: true } }),
+        prisma.questionPhotograph.findFirst({ where: { sha256 }, select: { position: true } }),
       ]);
-      return lookUp !== null || photograph !== null;
+      return lookUp !== null || photograph !== null || question !== null;
     },
     async imageOwnedBy(sha256, ownerHash) {
       return (await prisma.lookUp.findFirst({ where: { sha256, ownerHash }, select: { id: true } })) !== null;

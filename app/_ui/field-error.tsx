@@ -22,13 +22,19 @@ function FieldErrorWords({ error }: { readonly error: FieldError }) {
     done: "?",
     of: "?",
     longest: "?",
+    shortest: "?",
+    length: "?",
+    most: "?",
+    minutes: 1,
     event: error.received,
     ...error.params,
     field,
     received: error.received,
   };
-  const rule = `rules.${error.rule}` as "rules.edtf";
-  const words = t(t.has(rule) ? rule : "rules.unknown", { ...values, rule: error.rule });
+  // An entry made from a form is judged by the rules of the import; only the server has their words.
+  const wordings = [`rules.${error.rule}`, `importRules.${error.rule}`, "rules.unknown"] as const;
+  const rule = wordings.find((each) => t.has(each as "rules.edtf")) as "rules.edtf";
+  const words = t(rule, { ...values, rule: error.rule });
   const isHeic = error.rule === "image-type" && /\bhei[cf]/i.test(error.received);
   return isHeic ? `${words} ${t("rules.heicWayOut")}` : words;
 }

@@ -12,6 +12,7 @@ export function SiteHeader() {
     { href: "/", label: t("lookUp") },
     { href: "/entries", label: t("entries") },
     { href: "/makers", label: t("makers") },
+    { href: "/questions", label: t("questions") },
     { href: "/about", label: t("about") },
   ];
   return (

@@ -9,6 +9,8 @@ import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
 import type { Region } from "#core/photographs/region";
+import type { KeptQuestion } from "#core/questions/kept-question";
+import type { Question, QuestionEvent } from "#core/questions/question";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { Result } from "#core/result";
 import type { EntryFacts, Finding } from "#core/similarity/findings";
@@ -170,7 +172,7 @@ export type LookUps = {
   remove(id: string): Promise<void>;
   /** Ids of look-ups whose time is over, oldest first. */
   expired(now: Date, limit: number): Promise<readonly string[]>;
-  /** Is the image still shown by any look-up or photograph? */
+  /** Is the image still shown by any look-up, photograph or question? */
   imageInUse(sha256: string): Promise<boolean>;
   /** Is the image one that this owner looked up? */
   imageOwnedBy(sha256: string, ownerHash: string): Promise<boolean>;
@@ -240,4 +242,31 @@ export type ImportFolder = {
   readonly errors: readonly FolderError[];
   /** The bytes of a photograph by its path inside the folder; null when it isn't there. */
   photograph(file: string): Promise<Uint8Array | null>;
+};
+
+/** Keys that are given out once and kept as their SHA-256 alone. */
+export type Keys = {
+  /** Unguessable, safe in an address. */
+  make(): { readonly key: string; readonly hash: string };
+  /** Does the key have that hash? Takes as long whatever the key is. */
+  opens(key: string, hash: string): boolean;
+};
+
+/** Open questions, each with everything that happened to it. */
+export type Questions = {
+  /** @returns the id of the question that was published from the same look-up already; null when this one is new */
+  publish(question: KeptQuestion & { readonly keyHash: string }): Promise<string | null>;
+  find(id: string): Promise<(KeptQuestion & { readonly keyHash: string }) | null>;
+  /**
+   * Adds events to those it had; the photographs of a withdrawn question are let go.
+   * @param had how many events there were when it was decided
+   * @returns false when others came meanwhile, and nothing was added
+   */
+  append(id: string, had: number, events: readonly QuestionEvent[], now: Question): Promise<boolean>;
+  /** Open ones first, then answered ones, the newest of each first; not those withdrawn. */
+  list(after: number, limit: number): Promise<readonly KeptQuestion[]>;
+  /** The question that an entry was made from. */
+  ofEntry(slug: string): Promise<KeptQuestion | null>;
+  /** The question published from a look-up. */
+  ofLookUp(lookUp: string): Promise<string | null>;
 };

@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { createAligner } from "#adapters/aligner";
 import { createBlobs, createPictures } from "#adapters/blobs";
-import { systemClock, systemRandomness } from "#adapters/chance";
+import { systemClock, systemKeys, systemRandomness } from "#adapters/chance";
 import { type Database, openDatabase } from "#adapters/database";
 import { createEntries } from "#adapters/entries-store";
 import { createImageReader } from "#adapters/image-reader";
@@ -12,6 +12,7 @@ import { createMakers } from "#adapters/makers-store";
 import { createModels } from "#adapters/models-store";
 import { createNearest } from "#adapters/nearest";
 import { createPhotographsToTry } from "#adapters/photographs-to-try";
+import { createQuestions } from "#adapters/questions-store";
 import { createQueue } from "#adapters/queue";
 import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
@@ -84,6 +85,10 @@ export function wire(
     makers: createMakers(database),
     readings: createReadings(database),
     references: createReferences(database),
+    questions: createQuestions(database),
+    keys: systemKeys,
+    // One after the other, so that an entry asked for twice is made once.
+    makingEntries: createQueue(1, 20),
     clock: systemClock,
     randomness: systemRandomness,
   };

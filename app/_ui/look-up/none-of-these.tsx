@@ -1,5 +1,6 @@
 import Link from "next/link";
 import { useTranslations } from "next-intl";
+import type { ReactNode } from "react";
 import type { LookUpView } from "#core/look-ups/look-up";
 import plain from "../plain.module.css";
 import { isWhole } from "./crop-geometry.ts";
@@ -10,10 +11,12 @@ type NoneOfTheseProps = {
   readonly mine: boolean;
   /** Stands before the matches, since none of them fits. */
   readonly first?: boolean;
+  /** What else can be done when none fits. */
+  readonly children?: ReactNode;
 };
 
 /** "None of these" is an answer like any other: what to do with it. After an uncropped photograph, first of all: crop. */
-export function NoneOfThese({ view, mine, first = false }: NoneOfTheseProps) {
+export function NoneOfThese({ view, mine, first = false, children }: NoneOfTheseProps) {
   const t = useTranslations("none");
   const again = `/look-ups/${view.id}/again`;
   const toCrop = mine && first && isWhole(view.query.region, view.query);
@@ -46,6 +49,7 @@ export function NoneOfThese({ view, mine, first = false }: NoneOfTheseProps) {
           {t("another")}
         </Link>
       </p>
+      {children}
     </section>
   );
 }

@@ -7,8 +7,10 @@ import { EntrySays } from "#ui/entry/entry-says";
 import { EntryState } from "#ui/entry/entry-state";
 import { EntryWhat } from "#ui/entry/entry-what";
 import { EntryWhy } from "#ui/entry/entry-why";
+import { FromQuestion } from "#ui/questions/from-question";
 import { Viewer } from "#ui/viewer/viewer";
 import { showEntry } from "#web/reading";
+import { questionOfEntry } from "#web/reading-questions";
 import styles from "./entry.module.css";
 
 type Props = { readonly params: Promise<{ readonly slug: string }> };
@@ -22,6 +24,7 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function EntryPage({ params }: Props) {
   const view = await showEntry((await params).slug);
   if (!view) notFound();
+  const question = await questionOfEntry(view.summary.slug);
   return (
     <article className={styles.entry}>
       <EntryHead view={view} />
@@ -34,6 +37,7 @@ export default async function EntryPage({ params }: Props) {
         <EntryWhy view={view} />
         <EntryAgainst view={view} />
         <EntrySays view={view} />
+        {question && <FromQuestion id={question.id} />}
       </div>
       <EntryRelations view={view} />
     </article>

@@ -9,7 +9,9 @@ import { Matches } from "#ui/look-up/matches";
 import { NoneOfThese } from "#ui/look-up/none-of-these";
 import { QueryPhotograph } from "#ui/look-up/query-photograph";
 import { WhatWasKnown } from "#ui/look-up/what-was-known";
+import { PublishLink } from "#ui/questions/publish-link";
 import { materials, readRefusal, showLookUp } from "#web/reading";
+import { questionOfLookUp } from "#web/reading-questions";
 import styles from "./look-up.module.css";
 
 type Props = {
@@ -34,6 +36,7 @@ export default async function LookUpAnswerPage({ params, searchParams }: Props) 
   ]);
   if (!found) notFound();
   const { view, mine } = found;
+  const publish = <PublishLink lookUp={id} mine={mine} question={await questionOfLookUp(id)} />;
   return (
     <div className={styles.answer}>
       <div className={styles.head}>
@@ -54,9 +57,17 @@ export default async function LookUpAnswerPage({ params, searchParams }: Props) 
         )}
       </div>
       <div className={styles.found}>
-        {view.noneFits && <NoneOfThese view={view} mine={mine} first />}
+        {view.noneFits && (
+          <NoneOfThese view={view} mine={mine} first>
+            {publish}
+          </NoneOfThese>
+        )}
         <Matches view={view} />
-        {!view.noneFits && <NoneOfThese view={view} mine={mine} />}
+        {!view.noneFits && (
+          <NoneOfThese view={view} mine={mine}>
+            {publish}
+          </NoneOfThese>
+        )}
       </div>
       <LookUpKeeping view={view} mine={mine} said={said} />
     </div>

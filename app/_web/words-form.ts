@@ -1,0 +1,60 @@
+import type { FieldError } from "#core/field-error";
+import type { Typed } from "#core/questions/typed-text";
+import { fail, ok, type Result } from "#core/result";
+import { keepForm } from "./kept-forms.ts";
+import { redirect } from "./look-up-answer.ts";
+import { readForm } from "./read-form.ts";
+
+/** What the id of a question or look-up can look like; anything else is none, and leads nowhere. */
+export const isToken = (id: string): boolean => /^[\w-]{1,64}$/.test(id);
+
+/** Reads a form of words alone; files in it are not looked at. */
+export async function readWords(request: Request): Promise<Result<Typed, FieldError>> {
+  const form = await readForm(request, 0);
+  if (!form.ok) {
+    const { rule, received } = form.error;
+    return fail(rule === "image-bytes" ? { field: "request", rule: "form-bytes", received } : form.error);
+  }
+  const words = [...form.value.entries()].flatMap(([name, value]) =>
+    typeof value === "string" ? [[name, value] as const] : [],
+  );
+  return ok(Object.fromEntries(words));
+}
+
+/**
+ * Refuses what was sent: a program is told in JSON, a person is led back to the page of the form, which shows what
+ * was typed and what is wrong with it.
+ * @param page path of that page
+ */
+export function refuse(
+  request: Request,
+  errors: readonly FieldError[],
+  typed: Typed,
+  page: string,
+): Response {
+  const [first] = errors;
+  const status = first ? statusOf(first) : 422;
+  if (wantsJson(request)) {
+    const headers: HeadersInit =
+      first?.rule === "too-often" ? { "retry-after": String(Number(first.params?.minutes ?? 1) * 60) } : {};
+    return Response.json({ error: first, errors }, { status, headers });
+  }
+  return redirect(`${page}?form=${keepForm({ errors, typed })}`);
+}
+
+/** Says that it is done: a program in JSON, a person by the page that shows it. */
+export function done(request: Request, answer: object, page: string): Response {
+  return wantsJson(request) ? Response.json(answer) : redirect(page);
+}
+
+const wantsJson = (request: Request): boolean =>
+  (request.headers.get("accept") ?? "").includes("application/json");
+
+function statusOf({ rule }: FieldError): number {
+  if (rule === "asker-only") return 403;
+  if (rule === "question-unknown" || rule === "look-up-unknown") return 404;
+  if (rule === "form-bytes") return 413;
+  if (rule === "too-often") return 429;
+  if (rule === "busy" || rule === "question-busy") return 503;
+  return 422;
+}
