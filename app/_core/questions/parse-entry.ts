@@ -10,27 +10,49 @@ import { type Typed, TypedReader } from "./typed-text.ts";
 /** Fields that are columns of the import too, with the signs each may have. */
 const COLUMNS = {
   title: 200,
+  description: 4000,
   kind: 40,
-  maker: 100,
-  maker_part: 40,
-  words: 500,
-  emblem: 300,
   technique: 40,
   material: 100,
   place_on_object: 200,
+  words: 500,
+  emblem: 300,
   size_mm: 40,
+  maker: 100,
+  maker_part: 40,
   period: 60,
   period_from_reason: 1000,
   period_to_reason: 1000,
-  description: 4000,
   distinguish: 2000,
   sources: 2000,
 } as const;
 type Column = keyof typeof COLUMNS;
 
-const OTHERS = ["new_maker", "new_maker_kind", "new_maker_place", "shows", "licence", "credit"] as const;
-
-export const ENTRY_FIELDS = [...(Object.keys(COLUMNS) as Column[]), ...OTHERS] as const;
+/** All fields, in the order in which the form asks for them. */
+export const ENTRY_FIELDS = [
+  "title",
+  "description",
+  "kind",
+  "technique",
+  "material",
+  "place_on_object",
+  "words",
+  "emblem",
+  "size_mm",
+  "maker",
+  "maker_part",
+  "new_maker",
+  "new_maker_kind",
+  "new_maker_place",
+  "period",
+  "period_from_reason",
+  "period_to_reason",
+  "distinguish",
+  "sources",
+  "shows",
+  "licence",
+  "credit",
+] as const;
 export type EntryTyped = Readonly<Record<(typeof ENTRY_FIELDS)[number], string>>;
 
 /** What is to be recorded: columns as the import reads them, and what they were understood as. */
@@ -58,7 +80,7 @@ export function parseEntry(typed: Typed): Result<EntryToMake, readonly FieldErro
   const all = { ...columns, ...(newMaker ? { maker: newMaker.key } : {}) };
   const entry = entryFromColumns({ ...all, key: "key" });
   const errors = [...read.errors, ...(entry.ok ? [] : entry.error.filter((error) => !names(read, error)))];
-  if (errors.length > 0 || !entry.ok) return fail(errors);
+  if (errors.length > 0 || !entry.ok) return fail(errors.toSorted((a, b) => placeOf(a) - placeOf(b)));
   return ok({ columns: all, newMaker, content: entry.value.content, photographs });
 }
 
@@ -91,6 +113,8 @@ const plainSize = (typed: string): string =>
     .replace(/[×*]|\bby\b/gi, " x ")
     .replace(/(\d),(\d)/g, "$1.$2")
     .replace(/\s*mm\s*/gi, " ");
+
+const placeOf = ({ field }: FieldError): number => ENTRY_FIELDS.findIndex((name) => name === field);
 
 const names = (read: TypedReader, { field }: FieldError): boolean =>
   read.errors.some((error) => error.field === field);

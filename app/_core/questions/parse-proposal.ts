@@ -48,9 +48,9 @@ function readEntry(read: TypedReader, typed: string): Answer {
 }
 
 function readWords(read: TypedReader): Answer {
-  const maker = read.line("maker", { longest: 120 });
   const mark = read.line("mark", { longest: 200 });
-  const period = read.line("period", { longest: 100 });
+  const maker = read.line("maker", { longest: 120 });
   if (maker === "" && mark === "") read.refuse("mark", "mark-or-maker", "");
+  const period = read.line("period", { longest: 100 });
   return { kind: "words", maker, mark, period };
 }
