@@ -2,6 +2,7 @@ import { openImportFolder } from "#adapters/import-folder";
 import { importReferences } from "#usecases/import-references";
 import { readEnvironment } from "#web/environment";
 import { connect, type Live } from "#web/live";
+import { askDemoQuestions } from "./demo-questions.ts";
 import { sentence } from "./error-sentences.ts";
 
 /**
@@ -29,7 +30,10 @@ async function takeDemoIn(wired: Live, folder: string): Promise<void> {
       if (done % 20 === 0 || done === of) console.log(`taking the demo in: photograph ${done} of ${of}`);
     },
   });
-  if (result.ok) return;
+  if (result.ok) {
+    console.log(`open questions: ${await askDemoQuestions(wired, folder)}`);
+    return;
+  }
   const sentences = result.error.map((error) => `${error.file}:${error.line}: ${sentence(error)}`);
   throw new Error(`The demo can't be taken in:\n${sentences.slice(0, 20).join("\n")}`);
 }

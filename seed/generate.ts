@@ -5,6 +5,7 @@ import { fileURLToPath } from "node:url";
 import { careful, hasty } from "./render/conditions.ts";
 import { photograph } from "./render/photograph.ts";
 import { randomFrom } from "./render/random.ts";
+import type { Subject } from "./render/subject.ts";
 import { buildScenario, type Scenario } from "./scenario/build.ts";
 import { creditFor, sayWhatIsShown } from "./scenario/captions.ts";
 import type { PhotographRow, TryRow } from "./scenario/demo.ts";
@@ -19,7 +20,7 @@ interface Task {
   /** Entry and number, or the key of a mark to try. */
   name: string;
   number: number;
-  kind: "entry" | "try";
+  kind: "entry" | "try" | "question";
 }
 
 /** How many photographs an entry has: three to six. */
@@ -36,22 +37,29 @@ function tasksOf(scenario: Scenario): Task[] {
   }
   for (const { key } of scenario.tries)
     tasks.push({ file: `try/${key}.webp`, name: key, number: 0, kind: "try" });
+  for (const { key } of scenario.questions)
+    tasks.push({ file: `questions/${key}.webp`, name: key, number: 0, kind: "question" });
   return tasks;
+}
+
+function subjectOf(scenario: Scenario, { kind, name }: Task): Subject | undefined {
+  if (kind === "entry") return scenario.subjects.get(name);
+  return (kind === "try" ? scenario.tries : scenario.questions).find(({ key }) => key === name)?.subject;
 }
 
 async function develop(scenario: Scenario, task: Task, out: string): Promise<PhotographRow> {
   const random = randomFrom(`${SEED}/${task.kind}/${task.name}/${task.number}`);
   const attempt = scenario.tries.find((one) => one.key === task.name);
-  const subject = task.kind === "try" ? attempt?.subject : scenario.subjects.get(task.name);
-  if (!subject) throw new Error(`photograph: must be of an entry or a mark to try. Received "${task.name}".`);
-  const conditions = task.kind === "try" ? hasty(subject, random) : careful(subject, task.number, random);
+  const subject = subjectOf(scenario, task);
+  if (!subject) throw new Error(`photograph: must be of a mark in the scenario. Received "${task.name}".`);
+  const conditions = task.kind === "entry" ? careful(subject, task.number, random) : hasty(subject, random);
   const taken = await photograph(subject, conditions, random, BYTES);
   writeFileSync(join(out, task.file), taken.webp);
   const place = scenario.entries.find((entry) => entry.key === task.name)?.place_on_object ?? "";
   const { x, y, width, height } = taken.region;
   return {
     file: task.file,
-    entry: task.kind === "try" ? (attempt?.entry ?? "") : task.name,
+    entry: task.kind === "entry" ? task.name : (attempt?.entry ?? ""),
     shows: sayWhatIsShown(subject, conditions, place),
     region: `${x},${y},${width},${height}`,
     turn: String(taken.turn),
@@ -127,7 +135,7 @@ const COLUMNS = ["file", "entry", "shows", "region", "turn", "pixels_per_mm", "l
 /** Options: `--out FOLDER`, `--texts` (no photographs), `--only PREFIX` (photographs of these keys only, table left alone). */
 async function main(): Promise<void> {
   const out = option("out") ?? join(here, "demo");
-  for (const folder of ["photographs", "try"]) mkdirSync(join(out, folder), { recursive: true });
+  for (const folder of ["photographs", "try", "questions"]) mkdirSync(join(out, folder), { recursive: true });
   const scenario = buildScenario(join(here, "scenario"));
   const only = option("only");
   const tasks = tasksOf(scenario).filter((task) => only === undefined || task.name.startsWith(only));
@@ -151,10 +159,14 @@ async function main(): Promise<void> {
     ),
   );
   if (only !== undefined) return;
-  const ordered = tasks.filter((task) => task.kind === "entry").map((task) => rows.get(task.file));
-  writeFileSync(join(out, "photographs.csv"), csv(ordered as unknown as Record<string, string>[], COLUMNS));
+  const rowsOf = (kind: Task["kind"]) =>
+    tasks.filter((task) => task.kind === kind).map((task) => rows.get(task.file));
+  const table = (kind: Task["kind"]) => csv(rowsOf(kind) as unknown as Record<string, string>[], COLUMNS);
+  const ordered = rowsOf("entry");
+  writeFileSync(join(out, "photographs.csv"), table("entry"));
+  writeFileSync(join(out, "questions", "photographs.csv"), table("question"));
   const kept = new Set(tasks.map((task) => task.file));
-  for (const folder of ["photographs", "try"]) {
+  for (const folder of ["photographs", "try", "questions"]) {
     for (const name of readdirSync(join(out, folder)))
       if (name.endsWith(".webp") && !kept.has(`${folder}/${name}`)) rmSync(join(out, folder, name));
   }

@@ -16,11 +16,18 @@ interface TryMark {
   subject: Subject;
 }
 
+/** A mark that an open question of the demo asks after. */
+interface AskedMark {
+  key: string;
+  subject: Subject;
+}
+
 export interface Scenario {
   makers: MakerRow[];
   entries: EntryRow[];
   subjects: Map<string, Subject>;
   tries: TryMark[];
+  questions: AskedMark[];
 }
 
 const MATERIAL_SAID: Record<string, string> = {
@@ -120,6 +127,7 @@ export function buildScenario(folder: string): Scenario {
   const entries: EntryRow[] = [];
   const subjects = new Map<string, Subject>();
   const tries: TryMark[] = [];
+  const questions: AskedMark[] = [];
   const imitations: [string, string][] = [];
   for (const chapter of chapters) {
     let maker = "";
@@ -184,7 +192,12 @@ export function buildScenario(folder: string): Scenario {
             note: take("note"),
             subject,
           });
-        } else throw new Error(`record: must be maker, entry or try. Received "${record.sort}".`);
+        } else if (record.sort === "question") {
+          const subject = take("entry") ? subjects.get(take("entry")) : subjectOf(record);
+          if (!subject)
+            throw new Error(`entry: must be an entry of the scenario. Received "${take("entry")}".`);
+          questions.push({ key: record.key, subject });
+        } else throw new Error(`record: must be maker, entry, try or question. Received "${record.sort}".`);
       } catch (error) {
         throw new Error(
           `${record.where} ${record.key}: ${error instanceof Error ? error.message : String(error)}`,
@@ -202,5 +215,5 @@ export function buildScenario(folder: string): Scenario {
       .map(([, copy]) => copy)
       .join("; ");
   }
-  return { makers, entries, subjects, tries };
+  return { makers, entries, subjects, tries, questions };
 }

@@ -3,10 +3,10 @@ import Link from "next/link";
 import { getTranslations } from "next-intl/server";
 import { questionOf } from "#core/questions/evolve";
 import type { KeptQuestion } from "#core/questions/kept-question";
-import plain from "#ui/plain.module.css";
-import styles from "#ui/questions/question.module.css";
 import { QuestionLine } from "#ui/questions/question-line";
 import { listQuestions } from "#web/reading-questions";
+import plain from "../../_ui/plain.module.css";
+import styles from "../../_ui/questions/question.module.css";
 
 type Props = { readonly searchParams: Promise<{ readonly page?: string | string[] }> };
 
@@ -24,7 +24,7 @@ export default async function QuestionsPage({ searchParams }: Props) {
   return (
     <>
       <h1>{t("title")}</h1>
-      <p className={plain.lede}>{t("lede")}</p>
+      <p className={`${plain.lede} ${styles.lede}`}>{t("lede")}</p>
       {questions.length === 0 ? (
         <div className={styles.empty}>
           <p>{page === 1 ? t("empty") : t("noMore")}</p>

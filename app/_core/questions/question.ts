@@ -6,7 +6,7 @@ export const BASES = [
   "maker's records",
   "other",
 ] as const;
-export type Basis = (typeof BASES)[number];
+type Basis = (typeof BASES)[number];
 
 /** What somebody takes the mark for: an entry of the reference by its slug, or words for what is in none. */
 export type Answer =

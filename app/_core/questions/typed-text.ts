@@ -8,7 +8,7 @@ export type Typed = Readonly<Record<string, string>>;
 const UNSEEN = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g;
 
 /** A text as it is kept: line breaks made one sign, unseen signs made spaces, no space around it. */
-export const tidyText = (text: string): string =>
+const tidyText = (text: string): string =>
   text.normalize("NFC").replace(/\r\n?/g, "\n").replace(UNSEEN, " ").trim();
 
 /** The same on one line. */

@@ -32,7 +32,7 @@ type Attributes = {
 export const focused = (isFirst: boolean): { readonly autoFocus: boolean } => ({ autoFocus: isFirst });
 
 /** A label, the control, what is wrong with it and a note, tied together. */
-export function Field(props: FieldProps & { readonly children: (attributes: Attributes) => ReactNode }) {
+function Field(props: FieldProps & { readonly children: (attributes: Attributes) => ReactNode }) {
   const { form, name, note, optional = false, wide = false, prefix = "", children } = props;
   const t = useTranslations("fields");
   const words = useTranslations("questionForm");

@@ -81,7 +81,11 @@ function Judging({ proposal, id, form }: JudgingProps) {
       ) : (
         <form method="post" action={action("accept")}>
           {given}
-          <button type="submit" className={plain.button} aria-describedby={`proposal-title-${number}`}>
+          <button
+            type="submit"
+            className={standing.is === "waiting" ? plain.button : plain.quiet}
+            aria-describedby={`proposal-title-${number}`}
+          >
             {t("accept")}
           </button>
         </form>

@@ -35,8 +35,8 @@ export function PublishForm({ lookUp, form }: { readonly lookUp: string; readonl
         <ul>
           <li>{t("publicPhotographs")}</li>
           <li>{t("publicWords")}</li>
-          <li>{t("publicLater")}</li>
         </ul>
+        <p>{t("publicLater")}</p>
         <label className={styles.check} htmlFor="confirmed">
           <input
             type="checkbox"

@@ -3,16 +3,16 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
 import { WhatWasKnown } from "#ui/look-up/what-was-known";
-import plain from "#ui/plain.module.css";
 import { AskersPart } from "#ui/questions/askers-part";
 import { OtherErrors } from "#ui/questions/form-field";
 import { QuestionHistory } from "#ui/questions/history";
 import { Proposals } from "#ui/questions/proposals";
-import styles from "#ui/questions/question.module.css";
 import { QuestionHead } from "#ui/questions/question-head";
 import { QuestionPhotographs } from "#ui/questions/question-photographs";
 import { Said } from "#ui/said";
 import { keptForm, privateAddress, showQuestion } from "#web/reading-questions";
+import plain from "../../../_ui/plain.module.css";
+import styles from "../../../_ui/questions/question.module.css";
 
 type Props = {
   readonly params: Promise<{ readonly id: string }>;

@@ -5,9 +5,9 @@ import { getTranslations } from "next-intl/server";
 import { QueryPhotograph } from "#ui/look-up/query-photograph";
 import { WhatWasKnown } from "#ui/look-up/what-was-known";
 import { PublishForm } from "#ui/questions/publish-form";
-import styles from "#ui/questions/question.module.css";
 import { showLookUp } from "#web/reading";
 import { keptForm, questionOfLookUp } from "#web/reading-questions";
+import styles from "../../../../_ui/questions/question.module.css";
 
 type Props = {
   readonly params: Promise<{ readonly id: string }>;

@@ -6,10 +6,10 @@ import { whyNoEntry } from "#core/questions/decide";
 import { parseEntry } from "#core/questions/parse-entry";
 import { prefillEntry } from "#core/questions/prefill-entry";
 import { EntryForm } from "#ui/questions/entry-form";
-import styles from "#ui/questions/question.module.css";
 import { QuestionPhotographs } from "#ui/questions/question-photographs";
 import { listMakers, materials } from "#web/reading";
 import { keptForm, showQuestion } from "#web/reading-questions";
+import styles from "../../../../_ui/questions/question.module.css";
 
 type Props = {
   readonly params: Promise<{ readonly id: string }>;

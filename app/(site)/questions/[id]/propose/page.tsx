@@ -5,10 +5,10 @@ import { getTranslations } from "next-intl/server";
 import { slugInAddress } from "#core/questions/parse-proposal";
 import { FindEntry } from "#ui/questions/find-entry";
 import { ProposeForm } from "#ui/questions/propose-form";
-import styles from "#ui/questions/question.module.css";
 import { QuestionPhotographs } from "#ui/questions/question-photographs";
 import { parseEntryQuery, searchEntries, showEntry } from "#web/reading";
 import { keptForm, showQuestion } from "#web/reading-questions";
+import styles from "../../../../_ui/questions/question.module.css";
 
 type Props = {
   readonly params: Promise<{ readonly id: string }>;
