@@ -50,6 +50,18 @@ describe("the demo", () => {
     expect(checkDemo(demo)).toEqual([]);
   });
 
+  test("has the photograph of every mark that is asked after, and asks after every one", () => {
+    const asked = JSON.parse(readFileSync(join(demoFolder, "questions/questions.json"), "utf8")) as {
+      photograph: string;
+    }[];
+    const drawn = buildScenario(scenarioFolder).questions.map(({ key }) => `questions/${key}.webp`);
+    const listed = readTable<PhotographRow>("questions/photographs.csv").map(({ file }) => file);
+    const there = readdirSync(join(demoFolder, "questions")).filter((file) => file.endsWith(".webp"));
+    expect(listed).toEqual(drawn);
+    expect(asked.map(({ photograph }) => photograph).sort()).toEqual([...drawn].sort());
+    expect(there.map((file) => `questions/${file}`).sort()).toEqual([...drawn].sort());
+  });
+
   test("has the size that was asked for", () => {
     expect(demo.makers.length).toBeGreaterThanOrEqual(60);
     expect(demo.entries.length).toBeGreaterThanOrEqual(220);

@@ -2,6 +2,7 @@ import { useTranslations } from "next-intl";
 import type { EntrySummary } from "#core/entries/entry";
 import type { Answer } from "#core/questions/question";
 import { Facts } from "../entry/facts.tsx";
+import { wordTypedPeriod } from "./typed-period.ts";
 import { EntryLine } from "../entry-line.tsx";
 
 type AnswerWordsProps = { readonly answer: Answer; readonly entries: ReadonlyMap<string, EntrySummary> };
@@ -10,6 +11,7 @@ type AnswerWordsProps = { readonly answer: Answer; readonly entries: ReadonlyMap
 export function AnswerWords({ answer, entries }: AnswerWordsProps) {
   const t = useTranslations("fields");
   const words = useTranslations("questions");
+  const periods = useTranslations("period");
   if (answer.kind === "entry") {
     const entry = entries.get(answer.entry);
     return entry ? <EntryLine entry={entry} /> : <p>{words("entryGone", { entry: answer.entry })}</p>;
@@ -20,7 +22,7 @@ export function AnswerWords({ answer, entries }: AnswerWordsProps) {
       facts={[
         [t("mark"), mark],
         [t("maker"), maker],
-        [t("period"), period],
+        [t("period"), wordTypedPeriod(period, periods)],
       ]}
     />
   );

@@ -3,6 +3,7 @@ import { useFormatter, useTranslations } from "next-intl";
 import { acceptedAnswer } from "#core/questions/decide";
 import type { QuestionView } from "#core/questions/question-view";
 import styles from "./question.module.css";
+import { wordTypedPeriod } from "./typed-period.ts";
 import { QuestionStateSign } from "./question-state.tsx";
 
 /** What is asked, where it stands, what was accepted, and who asks. */
@@ -42,13 +43,14 @@ export function QuestionHead({ view }: { readonly view: QuestionView }) {
 /** The accepted answer in one line. */
 function Accepted({ view }: { readonly view: QuestionView }) {
   const t = useTranslations("questions");
+  const periods = useTranslations("period");
   const answer = acceptedAnswer(view.question);
   if (!answer) return null;
   if (answer.kind === "words")
     return (
       <p className={styles.accepted}>
         {t("acceptedWords", {
-          words: [answer.mark, answer.maker, answer.period].filter((part) => part !== "").join(", "),
+          words: [answer.mark, answer.maker, wordTypedPeriod(answer.period, periods)].filter((part) => part !== "").join(", "),
         })}
       </p>
     );
