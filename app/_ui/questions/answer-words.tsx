@@ -2,8 +2,8 @@ import { useTranslations } from "next-intl";
 import type { EntrySummary } from "#core/entries/entry";
 import type { Answer } from "#core/questions/question";
 import { Facts } from "../entry/facts.tsx";
-import { wordTypedPeriod } from "./typed-period.ts";
 import { EntryLine } from "../entry-line.tsx";
+import { wordTypedPeriod } from "./typed-period.ts";
 
 type AnswerWordsProps = { readonly answer: Answer; readonly entries: ReadonlyMap<string, EntrySummary> };
 

@@ -3,8 +3,8 @@ import { useFormatter, useTranslations } from "next-intl";
 import { acceptedAnswer } from "#core/questions/decide";
 import type { QuestionView } from "#core/questions/question-view";
 import styles from "./question.module.css";
-import { wordTypedPeriod } from "./typed-period.ts";
 import { QuestionStateSign } from "./question-state.tsx";
+import { wordTypedPeriod } from "./typed-period.ts";
 
 /** What is asked, where it stands, what was accepted, and who asks. */
 export function QuestionHead({ view }: { readonly view: QuestionView }) {
@@ -50,7 +50,9 @@ function Accepted({ view }: { readonly view: QuestionView }) {
     return (
       <p className={styles.accepted}>
         {t("acceptedWords", {
-          words: [answer.mark, answer.maker, wordTypedPeriod(answer.period, periods)].filter((part) => part !== "").join(", "),
+          words: [answer.mark, answer.maker, wordTypedPeriod(answer.period, periods)]
+            .filter((part) => part !== "")
+            .join(", "),
         })}
       </p>
     );
