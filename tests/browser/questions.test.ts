@@ -225,6 +225,8 @@ async function expectFocusOn(page: Page, id: string): Promise<void> {
 
 /** The page as it stands breaks no rule and fits its window, at every width, light and dark. */
 async function checkLooks(page: Page): Promise<void> {
+  // After a change of page without loading, Chromium asks for /favicon.ico when the theme changes, and gets none.
+  await page.reload({ waitUntil: "load" });
   for (const colorScheme of ["light", "dark"] as const) {
     await page.emulateMedia({ colorScheme });
     for (const width of WIDTHS) {
