@@ -22,6 +22,8 @@ function FieldErrorWords({ error }: { readonly error: FieldError }) {
     done: "?",
     of: "?",
     longest: "?",
+    most: "?",
+    photographs: "?",
     event: error.received,
     ...error.params,
     field,

@@ -5,7 +5,7 @@ import type { FoundBy } from "../similarity/fuse.ts";
 import type { Likeness } from "../similarity/likeness.ts";
 import type { AgainstMaker } from "../similarity/makers-of-marks.ts";
 import type { AskedPhotograph } from "./asked-photographs.ts";
-import type { Knowledge } from "./knowledge.ts";
+import { type Knowledge, NOTHING_KNOWN } from "./knowledge.ts";
 
 /** The stages a look-up passes, in order, as they are reported while it runs. */
 export const STAGES = ["received", "decoded", "embedded", "searched", "done"] as const;
@@ -90,4 +90,18 @@ export type LookUpView = {
 /** The answer of every mark, by its number. */
 export function marksOf({ noneFits, matches, otherMarks }: LookUpView): readonly MarkAnswer[] {
   return [{ mark: 1, noneFits, matches }, ...otherMarks];
+}
+
+/** A look-up as if one of its marks alone had been asked of: its photographs keep their places. */
+export function viewOfMark(view: LookUpView, { mark, noneFits, matches }: MarkAnswer): LookUpView {
+  const query = view.photographs.find((each) => each.mark === mark) ?? view.query;
+  const asked = mark === 1 ? view.asked : NOTHING_KNOWN;
+  return { ...view, query, asked, noneFits, matches, otherMarks: [], makers: [] };
+}
+
+/** The photograph asked with that resembles an entry most, by its place from 1; null without photographs. */
+export function nearestAsked({ seen }: LookUpMatch): number | null {
+  const [first, ...others] = seen;
+  if (!first) return null;
+  return others.reduce((best, each) => (each.similarity > best.similarity ? each : best), first).photograph;
 }

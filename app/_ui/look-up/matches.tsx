@@ -1,6 +1,6 @@
 import Link from "next/link";
 import { useFormatter, useTranslations } from "next-intl";
-import type { LookUpMatch, LookUpView } from "#core/look-ups/look-up";
+import { type LookUpMatch, type LookUpView, nearestAsked } from "#core/look-ups/look-up";
 import { LAID_OPEN } from "#core/similarity/fuse";
 import { Cosine } from "../cosine.tsx";
 import { EntryLine } from "../entry-line.tsx";
@@ -12,8 +12,14 @@ import styles from "./matches.module.css";
 /** How many are shown large; the rest are smaller rows, and the farther ones unfold. */
 const LARGE = 3;
 
+type MatchesProps = {
+  readonly view: LookUpView;
+  /** The id of the heading, when the page has several rankings. */
+  readonly id?: string;
+};
+
 /** The nearest entries, best first, one under the other. */
-export function Matches({ view }: { readonly view: LookUpView }) {
+export function Matches({ view, id = "matches" }: MatchesProps) {
   const t = useTranslations("lookUp");
   const format = useFormatter();
   const likenesses = view.matches.flatMap(({ similarity }) => similarity ?? []);
@@ -21,8 +27,8 @@ export function Matches({ view }: { readonly view: LookUpView }) {
   const further = view.matches.slice(LAID_OPEN);
   if (view.matches.length === 0) return <p>{t("emptyReference")}</p>;
   return (
-    <section aria-labelledby="matches">
-      <h2 id="matches" className={view.noneFits ? styles.heading : plain.hidden}>
+    <section aria-labelledby={id}>
+      <h2 id={id} className={view.noneFits ? styles.heading : plain.hidden}>
         {view.noneFits ? t("forComparison") : t("nearestHeading")}
       </h2>
       <MatchList view={view} matches={view.matches.slice(0, LAID_OPEN)} large={LARGE} />
@@ -69,7 +75,7 @@ function MatchList({ view, matches, large }: MatchListProps) {
               <p className={styles.compare}>
                 <Link
                   className={i < large ? plain.quiet : plain.link}
-                  href={`/look-ups/${view.id}/compare/${match.entry.slug}?photograph=${match.photograph.id}`}
+                  href={`/look-ups/${view.id}/compare/${match.entry.slug}?${comparing(view, match)}`}
                   aria-label={t("compareWith", { title: match.entry.title })}
                 >
                   {t("compare")}
@@ -83,16 +89,26 @@ function MatchList({ view, matches, large }: MatchListProps) {
   );
 }
 
+/** Which photographs are compared: of several asked with, the one that resembles the entry most. */
+function comparing({ photographs }: LookUpView, match: LookUpMatch): URLSearchParams {
+  const asked = photographs.length > 1 ? nearestAsked(match) : null;
+  return new URLSearchParams({
+    photograph: match.photograph?.id ?? "",
+    ...(asked === null ? {} : { asked: String(asked) }),
+  });
+}
+
 /** Why an entry is listed: which photograph, how it was turned, and how many of the entry's photographs are near. */
 function Why({ match }: { readonly match: LookUpMatch }) {
   const t = useTranslations("lookUp");
   const turn = ((Math.round(match.turn) % 360) + 360) % 360;
+  const several = match.seen.length;
   const near = { near: match.photographsNear, count: match.entry.photographCount };
   if (!match.photograph) return t("whyLettersAlone");
   return (
     <>
       {match.foundBy === "letters" && <>{t("whyLetters")} </>}
-      {turn === 0 ? t("whyUpright") : t("whyTurned", { turn })}{" "}
+      {turn === 0 ? t("whyUpright", { several }) : t("whyTurned", { turn, several })}{" "}
       {match.photographsNear > 0 && t("whyNear", near)}
     </>
   );
