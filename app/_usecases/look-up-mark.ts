@@ -1,16 +1,13 @@
 import type { FieldError } from "#core/field-error";
-import { type AskedPhotograph, checkPhotographCount, numberMarks } from "#core/look-ups/asked-photographs";
-import { type Knowledge, knowsSomething, NOTHING_KNOWN } from "#core/look-ups/knowledge";
+import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
+import { type Knowledge, NOTHING_KNOWN } from "#core/look-ups/knowledge";
 import type { Stage } from "#core/look-ups/look-up";
 import { answeringModel } from "#core/models/decide-models";
-import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photographs/region";
-import { parseLegibleLetters } from "#core/reading/legible-letters";
 import { fail, ok, type Result } from "#core/result";
-import { type CombinedRank, combineSights, type Sight, unseen } from "#core/similarity/combine";
-import { findingsOf } from "#core/similarity/findings";
-import { type Candidate, comesNear, type Fused, fuse, noneOfFused } from "#core/similarity/fuse";
-import { rankMakers } from "#core/similarity/makers-of-marks";
-import { rankEntries } from "#core/similarity/rank";
+import { noneOfFused } from "#core/similarity/fuse";
+import { findMakers } from "./look-up/find-makers.ts";
+import { type Described, ENTRIES, type RankedMark, rankMark, toMatch } from "./look-up/rank-mark.ts";
+import { type PhotographToLookUp, type ReadPhotograph, readPhotographs } from "./look-up/read-photographs.ts";
 import type {
   Blobs,
   Clock,
@@ -19,14 +16,10 @@ import type {
   Entries,
   ImageReader,
   KeptLookUp,
-  KeptMaker,
-  KeptMatch,
   LookUps,
   Models,
   Nearest,
-  QueryVector,
   Randomness,
-  ReadImage,
   Readings,
 } from "./ports.ts";
 
@@ -43,15 +36,6 @@ type Needs = {
   readonly randomness: Randomness;
 };
 
-/** A photograph to look up. */
-export type PhotographToLookUp = {
-  readonly bytes: Uint8Array;
-  /** In pixels of the upright image as it came; the whole image when null. */
-  readonly region: Region | null;
-  /** Photographs of one mark have the same number; which numbers does not matter. */
-  readonly mark: number;
-};
-
 export type LookUpQuestion = {
   /** 1 to MOST_PHOTOGRAPHS. */
   readonly photographs: readonly PhotographToLookUp[];
@@ -63,30 +47,7 @@ export type LookUpQuestion = {
   readonly onStage?: (stage: Stage) => void;
 };
 
-/** Entries in an answer. */
-const ENTRIES = 24;
-/** Entries whose place in the answer is weighed when something is known besides the photograph. */
-const WEIGHED = 200;
-/** Entries taken from those that the letters find. */
-const READ = 60;
-/** Nearest photographs asked for each turn of the query. */
-const NEIGHBOURS = 60;
-/** Makers in an answer. */
-const MAKERS = 5;
 const DAY = 24 * 60 * 60 * 1000;
-
-type Read = { readonly image: ReadImage; readonly region: Region; readonly mark: number };
-/** A photograph as the model sees it, with its place among those asked with, from 1. */
-type Described = { readonly photograph: number; readonly vectors: readonly QueryVector[] };
-type MarkAsked = {
-  readonly mark: number;
-  readonly known: Knowledge;
-  readonly photographs: readonly Described[];
-};
-type RankedMark = MarkAsked & {
-  readonly fused: readonly Fused[];
-  readonly seen: ReadonlyMap<string, CombinedRank["seen"]>;
-};
 
 /**
  * Looks up the marks on an object: reads the photographs, embeds the region of each in all turns, finds the nearest
@@ -101,7 +62,7 @@ export async function lookUpMark(
   const stage = question.onStage ?? (() => undefined);
   stage("received");
   const begun = performance.now();
-  const read = await readPhotographs(needs, question.photographs);
+  const read = await readPhotographs(needs.images, question.photographs);
   if (!read.ok) return read;
   const decode = performance.now() - begun;
   stage("decoded");
@@ -172,162 +133,14 @@ export async function chooseModel({
   return fail({ field: "request", rule: "preparing", received: model, params: { done, of } });
 }
 
-/** Reads every photograph and its region; an error says which of several it is about. */
-async function readPhotographs(
-  { images }: Needs,
-  photographs: readonly PhotographToLookUp[],
-): Promise<Result<readonly Read[], FieldError>> {
-  const count = checkPhotographCount(photographs.length);
-  if (!count.ok) return count;
-  const read: Read[] = [];
-  for (const [i, { bytes, region, mark }] of numberMarks(photographs).entries()) {
-    const refuse = (error: FieldError) =>
-      fail(
-        photographs.length === 1
-          ? error
-          : {
-              ...error,
-              received: `photograph ${i + 1}: ${error.received}`,
-              params: { ...error.params, photograph: i + 1 },
-            },
-      );
-    const image = await images.read(bytes, "look-up");
-    if (!image.ok) return refuse(image.error);
-    const { width, original } = image.value;
-    const asked = checkRegion(region ?? wholeOf(original), original);
-    if (!asked.ok) return refuse(asked.error);
-    read.push({ image: image.value, region: scaleRegion(asked.value, width / original.width), mark });
-  }
-  return ok(read);
-}
-
-async function keepImages({ blobs }: Needs, read: readonly Read[]): Promise<readonly AskedPhotograph[]> {
+async function keepImages(
+  { blobs }: Needs,
+  read: readonly ReadPhotograph[],
+): Promise<readonly AskedPhotograph[]> {
   const kept: AskedPhotograph[] = [];
   for (const { image, region, mark } of read) {
     const { sha256 } = await blobs.put(image.bytes);
     kept.push({ sha256, width: image.width, height: image.height, region, mark });
   }
   return kept;
-}
-
-/** Ranks the entries for one mark: those its photographs find, and those that only the letters find. */
-async function rankMark(needs: Needs, embedder: Embedder, asked: MarkAsked): Promise<RankedMark> {
-  const near = await findNear(needs, embedder, asked);
-  const letters = parseLegibleLetters(asked.known.letters);
-  const read = letters.ok && letters.value ? await needs.readings.find(letters.value, READ) : [];
-  const only = read.filter((entry) => !near.some((ranked) => ranked.entry === entry));
-  const far = await measureFar(needs, embedder, asked, only);
-  return weigh(needs, embedder, asked, near, only, far);
-}
-
-/**
- * Entries by all photographs of a mark. What one photograph finds and another does not is measured for that other one
- * too, however far away it is.
- */
-async function findNear(
-  { nearest }: Needs,
-  { model }: Embedder,
-  { photographs }: MarkAsked,
-): Promise<readonly CombinedRank[]> {
-  const sights: Sight[] = [];
-  for (const { photograph, vectors } of photographs)
-    sights.push({
-      photograph,
-      ranked: rankEntries(await nearest.search(model, vectors, NEIGHBOURS), WEIGHED),
-    });
-  const lacking = unseen(sights);
-  for (const { photograph, vectors } of photographs) {
-    const entries = lacking.get(photograph) ?? [];
-    if (entries.length === 0) continue;
-    const ranked = rankEntries(await nearest.among(model, vectors, entries), entries.length);
-    // These photographs of the entry were measured, but they are not among the nearest.
-    sights.push({ photograph, ranked: ranked.map((each) => ({ ...each, hits: 0 })) });
-  }
-  return combineSights(sights, WEIGHED);
-}
-
-/** Measures entries that no photograph found. */
-async function measureFar(
-  { nearest }: Needs,
-  { model }: Embedder,
-  { photographs }: MarkAsked,
-  entries: readonly string[],
-): Promise<readonly CombinedRank[]> {
-  if (entries.length === 0) return [];
-  const sights: Sight[] = [];
-  for (const { photograph, vectors } of photographs)
-    sights.push({
-      photograph,
-      ranked: rankEntries(await nearest.among(model, vectors, entries), entries.length),
-    });
-  return combineSights(sights, entries.length);
-}
-
-/**
- * Gives entries their places, with what is known besides weighed in.
- * @param others entries beside the near ones; those without a photograph are in no ranking
- */
-async function weigh(
-  { readings }: Needs,
-  embedder: Embedder,
-  asked: MarkAsked,
-  near: readonly CombinedRank[],
-  others: readonly string[],
-  far: readonly CombinedRank[],
-): Promise<RankedMark> {
-  const ranks = new Map([...near, ...far].map((ranked) => [ranked.entry, ranked]));
-  const entries = [...near.map(({ entry }) => entry), ...others];
-  const facts = knowsSomething(asked.known) ? await readings.facts(entries) : new Map();
-  const listed = new Set(near.slice(0, ENTRIES).map(({ entry }) => entry));
-  const candidates = entries.map((entry): Candidate => {
-    const recorded = facts.get(entry);
-    const findings = recorded ? findingsOf(asked.known, recorded) : [];
-    const spelt = findings.some(({ aspect, stands }) => aspect === "letters" && stands === "for");
-    const foundBy = spelt && !listed.has(entry) ? "letters" : "photograph";
-    return { entry, ranked: ranks.get(entry) ?? null, foundBy, findings };
-  });
-  return {
-    ...asked,
-    fused: fuse(candidates, embedder.likeness, candidates.length),
-    seen: new Map([...ranks].map(([entry, { seen }]) => [entry, seen])),
-  };
-}
-
-/** Makers of whom several entries come near several marks; each of their entries is measured for every mark. */
-async function findMakers(
-  needs: Needs,
-  embedder: Embedder,
-  marks: readonly RankedMark[],
-): Promise<readonly KeptMaker[]> {
-  const listed = marks.flatMap(({ fused }) => fused.slice(0, ENTRIES).map(({ entry }) => entry));
-  const makerOf = await needs.entries.ofMakers(listed);
-  const measured: RankedMark[] = [];
-  for (const ranked of marks) {
-    const own = ranked.fused.filter(({ entry }) => makerOf.has(entry));
-    const others = [...makerOf.keys()].filter((entry) => !own.some((each) => each.entry === entry));
-    const far = await measureFar(needs, embedder, ranked, others);
-    const rest = await weigh(needs, embedder, ranked, [], others, far);
-    measured.push({ ...rest, fused: [...own, ...rest.fused], seen: new Map([...ranked.seen, ...rest.seen]) });
-  }
-  const entries = measured.flatMap(({ mark, fused }) =>
-    fused.flatMap((each) => {
-      const maker = makerOf.get(each.entry);
-      if (maker === undefined) return [];
-      const { entry, score } = each;
-      return [{ maker, mark, entry, score, comesNear: comesNear(each, embedder.likeness) }];
-    }),
-  );
-  return rankMakers(entries, marks.length, MAKERS).map(({ maker, answers }) => ({
-    maker,
-    answers: answers.flatMap(({ mark, entry }) => {
-      const ranked = measured.find((each) => each.mark === mark);
-      const fused = ranked?.fused.find((each) => each.entry === entry);
-      return ranked && fused ? [{ mark, match: toMatch(fused, ranked) }] : [];
-    }),
-  }));
-}
-
-function toMatch({ entry, ranked, foundBy, findings }: Fused, { seen }: RankedMark): KeptMatch {
-  const hit = ranked?.best ?? null;
-  return { entry, hit, photographsNear: ranked?.hits ?? 0, foundBy, findings, seen: seen.get(entry) ?? [] };
 }

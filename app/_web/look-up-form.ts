@@ -7,7 +7,7 @@ import {
 } from "#core/look-ups/knowledge";
 import { IMAGE_LIMITS } from "#core/photographs/limits";
 import { ok, type Result } from "#core/result";
-import type { PhotographToLookUp } from "#usecases/look-up-mark";
+import type { PhotographToLookUp } from "#usecases/look-up/read-photographs";
 import type { Live } from "./live.ts";
 import { readLookUpPhotographs } from "./look-up-photographs.ts";
 import { readForm } from "./read-form.ts";

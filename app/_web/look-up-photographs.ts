@@ -3,7 +3,7 @@ import { checkPhotographCount, parseMarkNumber } from "#core/look-ups/asked-phot
 import { isSha256 } from "#core/photographs/limits";
 import type { Region } from "#core/photographs/region";
 import { fail, ok, type Result } from "#core/result";
-import type { PhotographToLookUp } from "#usecases/look-up-mark";
+import type { PhotographToLookUp } from "#usecases/look-up/read-photographs";
 import type { Live } from "./live.ts";
 
 /** Fields that say something of one photograph each, in the order of the photographs. */
