@@ -84,7 +84,9 @@ it("asks of two marks on one object, and finds the maker that uses both", async 
   const makers = page.locator("section[aria-labelledby=makers-of-marks]");
   const first = makers.locator("article").first();
   expect(await first.getByRole("link").first().getAttribute("href")).toMatch(/^\/makers\/gorse/);
-  expect(await first.locator("a[href^='/entries/']").count()).toBeGreaterThanOrEqual(2);
+  expect(await first.locator("a[href^='/entries/']").count()).toBe(2);
+  // The demo's two marks were used a generation apart, which speaks against one object carrying both.
+  await first.getByText(messages.makersOfMarks.periodsApart.slice(0, 25)).waitFor();
   expect(await violationsOf(page)).toEqual([]);
   await page.setViewportSize({ width: 320, height: 700 });
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);

@@ -8,7 +8,7 @@ export type MakersEntry = {
   readonly entry: string;
   /** Natural log-odds that it is the mark, as `fuse` adds them up. */
   readonly score: number;
-  /** Its likeness is more than little, or its letters agree: without that it answers nothing. */
+  /** Its likeness is more than little, its letters agree, or nothing is nearer to the mark: else it answers nothing. */
   readonly comesNear: boolean;
 };
 

@@ -118,7 +118,7 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
       {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
       {!chosen && !running && <ChooseForm id={FORM} onFiles={(files) => take(files, 1)} />}
       {chosen && (
-        <div hidden={running} className={styles.bench}>
+        <div hidden={running}>
           <form
             id={FORM}
             onSubmit={(event) => {
@@ -134,6 +134,19 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
             onRegion={setRegion}
             name={chosen.name}
             unreadable={chosen.unreadable}
+            others={
+              <LaidOut
+                all={all}
+                at={at}
+                onShow={show}
+                onRemove={(src) => {
+                  lookUp.clear();
+                  remove(src);
+                }}
+                onMark={setMark}
+                onFiles={take}
+              />
+            }
           >
             {!spoilt && (
               <button type="submit" form={FORM} className={plain.button}>
@@ -160,17 +173,6 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
               {t(all.length > 1 ? "anew" : "another")}
             </button>
           </Cropping>
-          <LaidOut
-            all={all}
-            at={at}
-            onShow={show}
-            onRemove={(src) => {
-              lookUp.clear();
-              remove(src);
-            }}
-            onMark={setMark}
-            onFiles={take}
-          />
         </div>
       )}
       {/* Outside the form, so that what was typed stays when a chosen photograph takes the form's place. */}

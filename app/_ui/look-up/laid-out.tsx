@@ -86,6 +86,7 @@ export function LaidOut({ all, at, onShow, onRemove, onMark, onFiles }: LaidOutP
           </select>
         </label>
       )}
+      {marks > 1 && <p className={plain.note}>{t("knownNote")}</p>}
       {all.length < MOST_PHOTOGRAPHS ? (
         <details className={styles.adding} ref={adding}>
           <summary>{t("add")}</summary>

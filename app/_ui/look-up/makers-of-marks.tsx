@@ -49,7 +49,9 @@ function OneMaker({ view, found }: { readonly view: LookUpView; readonly found: 
             <div>
               <p className={plain.note}>{t("several.mark", { mark })}</p>
               <p>
-                <Link href={`/entries/${match.entry.slug}`}>{match.entry.title}</Link>,{" "}
+                <Link href={`/entries/${match.entry.slug}`}>{match.entry.title}</Link>
+              </p>
+              <p>
                 <PeriodWords period={match.entry.period} />
               </p>
               <p className={plain.note}>{t(`likeness.${match.likeness ?? "noPhotograph"}`)}</p>

@@ -11,27 +11,31 @@ import styles from "./matches.module.css";
 
 /** How many are shown large; the rest are smaller rows, and the farther ones unfold. */
 const LARGE = 3;
+/** Fewer when the page has several rankings: as many laid open, and one of them large. */
+const SHORT = { large: 1, open: 4 } as const;
 
 type MatchesProps = {
   readonly view: LookUpView;
   /** The id of the heading, when the page has several rankings. */
   readonly id?: string;
+  readonly short?: boolean;
 };
 
 /** The nearest entries, best first, one under the other. */
-export function Matches({ view, id = "matches" }: MatchesProps) {
+export function Matches({ view, id = "matches", short = false }: MatchesProps) {
   const t = useTranslations("lookUp");
   const format = useFormatter();
   const likenesses = view.matches.flatMap(({ similarity }) => similarity ?? []);
   const nearestLikeness = likenesses.length > 0 ? Math.max(...likenesses) : undefined;
-  const further = view.matches.slice(LAID_OPEN);
+  const { large, open } = short ? SHORT : { large: LARGE, open: LAID_OPEN };
+  const further = view.matches.slice(open);
   if (view.matches.length === 0) return <p>{t("emptyReference")}</p>;
   return (
     <section aria-labelledby={id}>
       <h2 id={id} className={view.noneFits ? styles.heading : plain.hidden}>
         {view.noneFits ? t("forComparison") : t("nearestHeading")}
       </h2>
-      <MatchList view={view} matches={view.matches.slice(0, LAID_OPEN)} large={LARGE} />
+      <MatchList view={view} matches={view.matches.slice(0, open)} large={large} />
       {further.length > 0 && (
         <details className={styles.further}>
           <summary>{t("further", { count: further.length })}</summary>

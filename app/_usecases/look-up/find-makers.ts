@@ -24,14 +24,16 @@ export async function findMakers(
     const rest = await placeEntries(needs, embedder, ranked, [], others, far);
     measured.push({ ...rest, fused: [...own, ...rest.fused], seen: new Map([...ranked.seen, ...rest.seen]) });
   }
-  const entries = measured.flatMap(({ mark, fused }) =>
-    fused.flatMap((each) => {
+  const entries = measured.flatMap(({ mark, fused }) => {
+    const [nearest] = marks.find((each) => each.mark === mark)?.fused ?? [];
+    return fused.flatMap((each) => {
       const maker = makerOf.get(each.entry);
       if (maker === undefined) return [];
       const { entry, score } = each;
-      return [{ maker, mark, entry, score, comesNear: comesNear(each, embedder.likeness) }];
-    }),
-  );
+      const near = entry === nearest?.entry || comesNear(each, embedder.likeness);
+      return [{ maker, mark, entry, score, comesNear: near }];
+    });
+  });
   return rankMakers(entries, marks.length, MAKERS).map(({ maker, answers }) => ({
     maker,
     answers: answers.flatMap(({ mark, entry }) => {

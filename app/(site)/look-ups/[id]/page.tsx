@@ -96,7 +96,7 @@ async function OneMark({ view, answer, mine, place, children }: OneMarkProps) {
       </div>
       <div className={styles.found}>
         {own.noneFits && <NoneOfThese view={own} mine={mine} first id={`none${suffix}`} />}
-        <Matches view={own} id={`matches${suffix}`} />
+        <Matches view={own} id={`matches${suffix}`} short={several} />
         {!own.noneFits && !several && <NoneOfThese view={own} mine={mine} />}
       </div>
     </>
