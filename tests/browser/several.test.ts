@@ -126,6 +126,21 @@ it("refuses a seventh photograph before anything is sent", async () => {
   await page.context().close();
 });
 
+it("keeps the photographs on the bench when a file beside them is none", async () => {
+  const page = await browser.newPage();
+  await page.goto(address);
+  await page.locator("#photograph").setInputFiles(one);
+  await page.getByText(several.add, { exact: true }).click();
+  const file = { name: "notes.jpg", mimeType: "image/jpeg", buffer: Buffer.from("not a photograph") };
+  await page
+    .getByRole("group", { name: several.other })
+    .getByLabel(several.choose, { exact: true })
+    .setInputFiles(file);
+  await page.getByRole("alert").filter({ hasText: "notes.jpg" }).waitFor();
+  expect(await page.getByRole("button", { name: bench.lookUp, exact: true }).isVisible()).toBe(true);
+  await page.context().close();
+});
+
 it("asks with several photographs and marks without scripts", async () => {
   const page = await browser.newPage({ javaScriptEnabled: false });
   await page.goto(address);

@@ -2,6 +2,7 @@
 
 import { useTranslations } from "next-intl";
 import { useEffect, useRef, useState } from "react";
+import type { FieldError } from "#core/field-error";
 import { type AskedPhotograph, checkPhotographCount } from "#core/look-ups/asked-photographs";
 import type { TypedKnowledge } from "#core/look-ups/knowledge";
 import { wholeOf } from "#core/photographs/region";
@@ -40,6 +41,8 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
   const lookUp = useLookUp();
   const { all, at, chosen, add, remove, show, drop, setRegion, setMark } = useChosenPhotographs(looked);
   const [over, setOver] = useState(false);
+  // Of a file that was not laid on the bench: it says nothing of those that are.
+  const [turnedAway, setTurnedAway] = useState<FieldError | null>(null);
   const bench = useRef<HTMLDivElement>(null);
   const before = useRef(chosen?.src);
   const refused = lookUp.state.now === "refused" ? lookUp.state.error : null;
@@ -48,13 +51,17 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
 
   async function take(files: readonly File[], mark: number) {
     const count = checkPhotographCount(all.length + files.length);
-    if (!count.ok) return lookUp.refuse(count.error);
+    if (!count.ok) return setTurnedAway(count.error);
     for (const file of files) {
       const error = await checkFile(file);
-      if (error) return lookUp.refuse(error);
+      if (error) return setTurnedAway(error);
     }
-    lookUp.clear();
+    clear();
     add(files, mark);
+  }
+  function clear() {
+    setTurnedAway(null);
+    lookUp.clear();
   }
   const takeBeside = (files: readonly File[]) => take(files, chosen?.mark ?? 1);
 
@@ -80,6 +87,7 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
   }, [wrong]);
 
   function send() {
+    setTurnedAway(null);
     const form = new FormData();
     addPhotographs(form, all);
     addKnown(form, bench.current);
@@ -106,6 +114,7 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
         if (files.length > 0) takeBeside(files);
       }}
     >
+      {turnedAway && <FieldErrorNote error={turnedAway} />}
       {refused && !isAboutKnown(refused) && (
         <FieldErrorNote
           error={
@@ -140,7 +149,7 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
                 at={at}
                 onShow={show}
                 onRemove={(src) => {
-                  lookUp.clear();
+                  clear();
                   remove(src);
                 }}
                 onMark={setMark}
@@ -166,7 +175,7 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
               type="button"
               className={plain.quiet}
               onClick={() => {
-                lookUp.clear();
+                clear();
                 drop();
               }}
             >
