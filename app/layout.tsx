@@ -34,9 +34,34 @@ export const viewport: Viewport = {
 
 /** What only the server words stays on the server: the browser gets the messages of its islands alone. */
 async function islandMessages() {
-  const { bench, known, kinds, techniques, rules, fields, viewer, compare, theme, failure, address } =
-    await getMessages();
-  return { bench, known, kinds, techniques, rules, fields, viewer, compare, theme, failure, address };
+  const {
+    bench,
+    several,
+    known,
+    kinds,
+    techniques,
+    rules,
+    fields,
+    viewer,
+    compare,
+    theme,
+    failure,
+    address,
+  } = await getMessages();
+  return {
+    bench,
+    several,
+    known,
+    kinds,
+    techniques,
+    rules,
+    fields,
+    viewer,
+    compare,
+    theme,
+    failure,
+    address,
+  };
 }
 
 export default async function RootLayout({ children }: { readonly children: ReactNode }) {

@@ -4,6 +4,9 @@ import type { Database } from "./database.ts";
 import { searchEntries } from "./entry-search.ts";
 import { summaryInclude, toPhotograph, toSummary } from "./rows.ts";
 
+/** Entries whose makers are told at once; more than that would have to be measured one by one. */
+const OF_MAKERS = 2000;
+
 /** Entries as they are read. */
 export function createEntries(database: Database): Entries {
   const { prisma } = database;
@@ -52,6 +55,17 @@ export function createEntries(database: Database): Entries {
     async photographs(ids) {
       const rows = await prisma.photograph.findMany({ where: { id: { in: [...ids] } } });
       return new Map(rows.map((row) => [row.id, toPhotograph(row)]));
+    },
+    async ofMakers(ids) {
+      const rows = await prisma.$queryRaw<{ id: string; slug: string }[]>`
+        SELECT entries.id, makers.slug FROM entries
+        JOIN revisions ON revisions.id = entries.current_revision_id
+        JOIN makers ON makers.id = revisions.maker_id
+        WHERE makers.id IN (
+          SELECT given.maker_id FROM entries AS asked JOIN revisions AS given ON given.id = asked.current_revision_id
+          WHERE asked.id = ANY (${[...ids]}::uuid[]))
+        ORDER BY entries.id LIMIT ${OF_MAKERS}`;
+      return new Map(rows.map(({ id, slug }) => [id, slug]));
     },
     search: (query) => searchEntries(database, query),
     async counts() {

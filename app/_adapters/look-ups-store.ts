@@ -1,4 +1,5 @@
 import type { Kind, Technique } from "#core/entries/vocabulary";
+import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
 import type { KeptLookUp, LookUps } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import type { Prisma } from "./generated/client.ts";
@@ -10,35 +11,38 @@ const isToken = (id: string): boolean => /^[\w-]{1,64}$/.test(id);
 export function createLookUps({ prisma }: Database): LookUps {
   return {
     async save(lookUp) {
-      const { region, asked, matches, timings, ...rest } = lookUp;
+      const { photographs, asked, matches, otherMarks, makers, timings, ...rest } = lookUp;
       await prisma.lookUp.create({
         data: {
           ...rest,
-          regionX: region.x,
-          regionY: region.y,
-          regionWidth: region.width,
-          regionHeight: region.height,
-          regionTurn: region.turn,
+          photographs: { create: photographs.map(toRow) },
           askedLetters: asked.letters,
           askedWidthMm: asked.widthMm,
           askedHeightMm: asked.heightMm,
           askedTechnique: asked.technique,
           askedMaterial: asked.material,
           askedKind: asked.kind,
-          matches: matches as unknown as Prisma.InputJsonValue,
+          matches: asJson(matches),
+          otherMarks: asJson(otherMarks),
+          makers: asJson(makers),
           timings,
         },
       });
     },
     async find(id) {
-      const row = isToken(id) ? await prisma.lookUp.findUnique({ where: { id } }) : null;
+      const row = isToken(id)
+        ? await prisma.lookUp.findUnique({
+            where: { id },
+            include: { photographs: { orderBy: { position: "asc" } } },
+          })
+        : null;
       if (!row) return null;
-      const { regionX, regionY, regionWidth, regionHeight, regionTurn, matches, timings, ...parts } = row;
+      const { photographs, matches, otherMarks, makers, timings, ...parts } = row;
       const { askedLetters, askedWidthMm, askedHeightMm, askedTechnique, askedMaterial, askedKind, ...rest } =
         parts;
       return {
         ...rest,
-        region: { x: regionX, y: regionY, width: regionWidth, height: regionHeight, turn: regionTurn },
+        photographs: photographs.map(toPhotograph),
         asked: {
           letters: askedLetters,
           widthMm: askedWidthMm,
@@ -48,6 +52,8 @@ export function createLookUps({ prisma }: Database): LookUps {
           kind: askedKind as Kind | null,
         },
         matches: matches as unknown as KeptLookUp["matches"],
+        otherMarks: otherMarks as unknown as KeptLookUp["otherMarks"],
+        makers: makers as unknown as KeptLookUp["makers"],
         timings: timings as unknown as KeptLookUp["timings"],
       };
     },
@@ -68,14 +74,33 @@ export function createLookUps({ prisma }: Database): LookUps {
     },
     async imageInUse(sha256) {
       const [lookUp, photograph, question] = await Promise.all([
-        prisma.lookUp.findFirst({ where: { sha256 }, select: { id: true } }),
+        prisma.lookUpPhotograph.findFirst({ where: { sha256 }, select: { lookUpId: true } }),
         prisma.photograph.findFirst({ where: { sha256 }, select: { id: true } }),
         prisma.questionPhotograph.findFirst({ where: { sha256 }, select: { position: true } }),
       ]);
       return lookUp !== null || photograph !== null || question !== null;
     },
     async imageOwnedBy(sha256, ownerHash) {
-      return (await prisma.lookUp.findFirst({ where: { sha256, ownerHash }, select: { id: true } })) !== null;
+      const own = { sha256, lookUp: { ownerHash } };
+      return (await prisma.lookUpPhotograph.findFirst({ where: own, select: { lookUpId: true } })) !== null;
     },
   };
+}
+
+const asJson = (value: unknown): Prisma.InputJsonValue => value as Prisma.InputJsonValue;
+
+const toRow = ({ region, ...rest }: AskedPhotograph, index: number) => ({
+  ...rest,
+  position: index + 1,
+  regionX: region.x,
+  regionY: region.y,
+  regionWidth: region.width,
+  regionHeight: region.height,
+  regionTurn: region.turn,
+});
+
+function toPhotograph(row: Prisma.LookUpPhotographGetPayload<object>): AskedPhotograph {
+  const { regionX: x, regionY: y, regionWidth, regionHeight, regionTurn: turn } = row;
+  const region = { x, y, width: regionWidth, height: regionHeight, turn };
+  return { sha256: row.sha256, width: row.width, height: row.height, region, mark: row.mark };
 }

@@ -3,7 +3,7 @@ import type { Region } from "#core/photographs/region";
 import styles from "./cut.module.css";
 import { imageAtLeast } from "./image-address.ts";
 
-type Cuttable = {
+export type Cuttable = {
   readonly sha256: string;
   readonly width: number;
   readonly height: number;

@@ -26,6 +26,7 @@ function FieldErrorWords({ error }: { readonly error: FieldError }) {
     length: "?",
     most: "?",
     minutes: 1,
+    photographs: "?",
     event: error.received,
     ...error.params,
     field,

@@ -9,11 +9,17 @@ type Needs = {
   readonly clock: Clock;
 };
 
-type Question = { readonly lookUp: string; readonly entry: string; readonly photograph: string };
+type Question = {
+  readonly lookUp: string;
+  /** Which of the photographs asked with, from 1. */
+  readonly asked: number;
+  readonly entry: string;
+  readonly photograph: string;
+};
 
 /**
- * Lays the photograph of a look-up over one of an entry's.
- * @returns null when the look-up, the entry or that photograph of it is not there, or the look-up's time is over
+ * Lays a photograph of a look-up over one of an entry's.
+ * @returns null when the look-up, the entry or those photographs of them are not there, or the look-up's time is over
  */
 export async function alignPhotographs(needs: Needs, asked: Question): Promise<Alignment | null> {
   const [kept, entry] = await Promise.all([
@@ -22,14 +28,15 @@ export async function alignPhotographs(needs: Needs, asked: Question): Promise<A
   ]);
   if (!kept || (kept.expiresAt !== null && kept.expiresAt <= needs.clock.now())) return null;
   const photograph = entry?.photographs.find(({ id }) => id === asked.photograph);
-  if (!photograph) return null;
+  const own = kept.photographs[asked.asked - 1];
+  if (!photograph || !own) return null;
   const [query, reference] = await Promise.all([
-    needs.blobs.get(kept.sha256),
+    needs.blobs.get(own.sha256),
     needs.blobs.get(photograph.sha256),
   ]);
   if (!query || !reference) return null;
   return needs.aligner.align(
-    { sha256: kept.sha256, bytes: query, region: kept.region },
+    { sha256: own.sha256, bytes: query, region: own.region },
     { sha256: photograph.sha256, bytes: reference, region: photograph.region },
   );
 }

@@ -1,9 +1,9 @@
-import type { Blobs, Clock, LookUps } from "./ports.ts";
+import type { Blobs, Clock, KeptLookUp, LookUps } from "./ports.ts";
 
 type Needs = { readonly lookUps: LookUps; readonly blobs: Blobs };
 
 /**
- * The owner deletes a look-up, its photograph with it.
+ * The owner deletes a look-up, its photographs with it.
  * @returns false when there is no such look-up of this owner
  */
 export async function deleteLookUp(
@@ -12,7 +12,7 @@ export async function deleteLookUp(
 ): Promise<boolean> {
   const kept = await needs.lookUps.find(id);
   if (kept?.ownerHash !== ownerHash) return false;
-  await forget(needs, id, kept.sha256);
+  await forget(needs, kept);
   return true;
 }
 
@@ -24,13 +24,14 @@ export async function forgetExpired(needs: Needs & { readonly clock: Clock }, li
   const ids = await needs.lookUps.expired(needs.clock.now(), limit);
   for (const id of ids) {
     const kept = await needs.lookUps.find(id);
-    if (kept) await forget(needs, id, kept.sha256);
+    if (kept) await forget(needs, kept);
   }
   return ids.length;
 }
 
-/** The photograph goes only when nothing else shows the same image. */
-async function forget({ lookUps, blobs }: Needs, id: string, sha256: string): Promise<void> {
+/** A photograph goes only when nothing else shows the same image. */
+async function forget({ lookUps, blobs }: Needs, { id, photographs }: KeptLookUp): Promise<void> {
   await lookUps.remove(id);
-  if (!(await lookUps.imageInUse(sha256))) await blobs.remove(sha256);
+  for (const sha256 of new Set(photographs.map((each) => each.sha256)))
+    if (!(await lookUps.imageInUse(sha256))) await blobs.remove(sha256);
 }

@@ -1,24 +1,24 @@
 import type { FieldError } from "#core/field-error";
-import { type Knowledge, knowsSomething, NOTHING_KNOWN } from "#core/look-ups/knowledge";
+import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
+import { type Knowledge, NOTHING_KNOWN } from "#core/look-ups/knowledge";
 import type { Stage } from "#core/look-ups/look-up";
 import { answeringModel } from "#core/models/decide-models";
-import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photographs/region";
-import { parseLegibleLetters } from "#core/reading/legible-letters";
 import { fail, ok, type Result } from "#core/result";
-import { findingsOf } from "#core/similarity/findings";
-import { type Candidate, fuse, noneOfFused } from "#core/similarity/fuse";
-import { type Hit, rankEntries } from "#core/similarity/rank";
+import { noneOfFused } from "#core/similarity/fuse";
+import { findMakers } from "./look-up/find-makers.ts";
+import { type Described, ENTRIES, type RankedMark, rankMark, toMatch } from "./look-up/rank-mark.ts";
+import { type PhotographToLookUp, type ReadPhotograph, readPhotographs } from "./look-up/read-photographs.ts";
 import type {
   Blobs,
   Clock,
   Embedder,
   Embedders,
+  Entries,
   ImageReader,
   KeptLookUp,
   LookUps,
   Models,
   Nearest,
-  QueryVector,
   Randomness,
   Readings,
 } from "./ports.ts";
@@ -30,16 +30,16 @@ type Needs = {
   readonly models: Models;
   readonly nearest: Nearest;
   readonly readings: Readings;
+  readonly entries: Entries;
   readonly lookUps: LookUps;
   readonly clock: Clock;
   readonly randomness: Randomness;
 };
 
 export type LookUpQuestion = {
-  readonly bytes: Uint8Array;
-  /** In pixels of the upright image as it came; the whole image when left out. */
-  readonly region: Region | null;
-  /** What is known besides the photograph. */
+  /** 1 to MOST_PHOTOGRAPHS. */
+  readonly photographs: readonly PhotographToLookUp[];
+  /** What is known besides the photographs, of the mark that the first one shows. */
   readonly known?: Knowledge;
   readonly ownerHash: string;
   /** How long the look-up is kept unless its owner keeps it. */
@@ -47,75 +47,70 @@ export type LookUpQuestion = {
   readonly onStage?: (stage: Stage) => void;
 };
 
-/** Entries in an answer. */
-const ENTRIES = 24;
-/** Entries whose place in the answer is weighed when something is known besides the photograph. */
-const WEIGHED = 200;
-/** Entries taken from those that the letters find. */
-const READ = 60;
-/** Nearest photographs asked for each turn of the query. */
-const NEIGHBOURS = 60;
 const DAY = 24 * 60 * 60 * 1000;
 
 /**
- * Looks a mark up: reads the photograph, embeds its region in all turns, finds the nearest photographs, ranks the
- * entries they belong to, weighs in what is known besides, and keeps the answer with the version of the model that
- * gave it.
+ * Looks up the marks on an object: reads the photographs, embeds the region of each in all turns, finds the nearest
+ * photographs, ranks the entries for each mark by all photographs of it together, weighs in what is known besides,
+ * finds the makers that use several of the marks, and keeps the answer with the version of the model that gave it.
  */
 export async function lookUpMark(
   needs: Needs,
   question: LookUpQuestion,
 ): Promise<Result<KeptLookUp, FieldError>> {
-  const { images, blobs, nearest, lookUps, clock, randomness } = needs;
+  const { nearest, lookUps, clock, randomness } = needs;
   const stage = question.onStage ?? (() => undefined);
   stage("received");
   const begun = performance.now();
-  const read = await images.read(question.bytes, "look-up");
+  const read = await readPhotographs(needs.images, question.photographs);
   if (!read.ok) return read;
-  const image = read.value;
-  const asked = checkRegion(question.region ?? wholeOf(image.original), image.original);
-  if (!asked.ok) return asked;
-  const region = scaleRegion(asked.value, image.width / image.original.width);
   const decode = performance.now() - begun;
   stage("decoded");
 
   const chosen = await chooseModel(needs);
   if (!chosen.ok) return chosen;
   const embedder = chosen.value;
-  const { vectors, preprocessMs, embedMs } = await embedder.embedQuery(image.bytes, region);
+  const described: (Described & { readonly mark: number })[] = [];
+  const timings = { decode, preprocess: 0, embed: 0, search: 0 };
+  for (const [i, { image, region, mark }] of read.value.entries()) {
+    const { vectors, preprocessMs, embedMs } = await embedder.embedQuery(image.bytes, region);
+    described.push({ photograph: i + 1, vectors, mark });
+    timings.preprocess += preprocessMs;
+    timings.embed += embedMs;
+  }
   stage("embedded");
 
   const searching = performance.now();
-  const [hits, searched] = await Promise.all([
-    nearest.search(embedder.model, vectors, NEIGHBOURS),
-    nearest.count(embedder.model),
-  ]);
   const known = question.known ?? NOTHING_KNOWN;
-  const fused = fuse(await findCandidates(needs, embedder, vectors, hits, known), embedder.likeness, ENTRIES);
-  const search = performance.now() - searching;
+  const searched = await nearest.count(embedder.model);
+  const marks: RankedMark[] = [];
+  for (const mark of new Set(described.map((each) => each.mark))) {
+    const photographs = described.filter((each) => each.mark === mark);
+    const asked = { mark, photographs, known: mark === 1 ? known : NOTHING_KNOWN };
+    marks.push(await rankMark(needs, embedder, asked));
+  }
+  const makers = marks.length > 1 ? await findMakers(needs, embedder, marks) : [];
+  timings.search = performance.now() - searching;
   stage("searched");
 
+  const [first, ...others] = marks.map((ranked) => {
+    const fused = ranked.fused.slice(0, ENTRIES);
+    const matches = fused.map((each) => toMatch(each, ranked));
+    return { mark: ranked.mark, noneFits: noneOfFused(fused, embedder.likeness), matches };
+  });
   const now = clock.now();
-  const { sha256 } = await blobs.put(image.bytes);
   const lookUp: KeptLookUp = {
     id: randomness.token(),
     ownerHash: question.ownerHash,
-    sha256,
-    width: image.width,
-    height: image.height,
-    region,
+    photographs: await keepImages(needs, read.value),
     asked: known,
     model: embedder.model,
-    noneFits: noneOfFused(fused, embedder.likeness),
+    noneFits: first?.noneFits ?? true,
     searched,
-    matches: fused.map(({ entry, ranked, foundBy, findings }) => ({
-      entry,
-      hit: ranked?.best ?? null,
-      photographsNear: ranked?.hits ?? 0,
-      foundBy,
-      findings,
-    })),
-    timings: { decode, preprocess: preprocessMs, embed: embedMs, search },
+    matches: first?.matches ?? [],
+    otherMarks: others,
+    makers,
+    timings,
     createdAt: now,
     expiresAt: new Date(now.getTime() + question.days * DAY),
   };
@@ -138,33 +133,14 @@ export async function chooseModel({
   return fail({ field: "request", rule: "preparing", received: model, params: { done, of } });
 }
 
-/** Entries that the photograph finds and those that only the letters find, each with what speaks for and against it. */
-async function findCandidates(
-  { nearest, readings }: Needs,
-  { model }: Embedder,
-  vectors: readonly QueryVector[],
-  hits: readonly Hit[],
-  known: Knowledge,
-): Promise<readonly Candidate[]> {
-  const near = rankEntries(hits, WEIGHED);
-  const photographed = near.map(
-    (ranked): Candidate => ({ entry: ranked.entry, ranked, foundBy: "photograph", findings: [] }),
-  );
-  if (!knowsSomething(known)) return photographed;
-  const letters = parseLegibleLetters(known.letters);
-  const read = letters.ok && letters.value ? await readings.find(letters.value, READ) : [];
-  const only = read.filter((entry) => !near.some((ranked) => ranked.entry === entry));
-  const [far, facts] = await Promise.all([
-    only.length > 0 ? nearest.among(model, vectors, only) : [],
-    readings.facts([...near.map(({ entry }) => entry), ...only]),
-  ]);
-  const ranks = new Map(rankEntries(far, only.length).map((ranked) => [ranked.entry, ranked]));
-  const listed = new Set(near.slice(0, ENTRIES).map(({ entry }) => entry));
-  return [...near.map(({ entry }) => entry), ...only].map((entry): Candidate => {
-    const recorded = facts.get(entry);
-    const findings = recorded ? findingsOf(known, recorded) : [];
-    const spelt = findings.some(({ aspect, stands }) => aspect === "letters" && stands === "for");
-    const ranked = near.find((each) => each.entry === entry) ?? ranks.get(entry) ?? null;
-    return { entry, ranked, foundBy: spelt && !listed.has(entry) ? "letters" : "photograph", findings };
-  });
+async function keepImages(
+  { blobs }: Needs,
+  read: readonly ReadPhotograph[],
+): Promise<readonly AskedPhotograph[]> {
+  const kept: AskedPhotograph[] = [];
+  for (const { image, region, mark } of read) {
+    const { sha256 } = await blobs.put(image.bytes);
+    kept.push({ sha256, width: image.width, height: image.height, region, mark });
+  }
+  return kept;
 }

@@ -3,6 +3,7 @@ import type { MakerContent, MakerSummary, MakerView } from "#core/entries/maker"
 import type { EntryPage, EntryQuery } from "#core/entries/query";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
+import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
 import type { Knowledge } from "#core/look-ups/knowledge";
 import type { Timings } from "#core/look-ups/look-up";
 import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
@@ -139,27 +140,46 @@ export type Readings = {
 };
 
 /** One entry of a kept answer; `hit` is null for an entry without a photograph. */
-type KeptMatch = {
+export type KeptMatch = {
   readonly entry: string;
   readonly hit: Hit | null;
   readonly photographsNear: number;
   readonly foundBy: FoundBy;
   readonly findings: readonly Finding[];
+  /**
+   * The hit of each photograph of the mark, by its place among those asked with, from 1, when there were several;
+   * `hit` is the nearest of them, with the similarity that they come to together.
+   */
+  readonly seen?: readonly { readonly photograph: number; readonly hit: Hit }[];
+};
+
+/** The kept answer of one of the further marks on an object. */
+type KeptMark = {
+  readonly mark: number;
+  readonly noneFits: boolean;
+  readonly matches: readonly KeptMatch[];
+};
+
+/** A maker, by its slug, of whom several entries answer several marks. */
+export type KeptMaker = {
+  readonly maker: string;
+  readonly answers: readonly { readonly mark: number; readonly match: KeptMatch }[];
 };
 
 export type KeptLookUp = {
   readonly id: string;
   readonly ownerHash: string;
-  readonly sha256: string;
-  readonly width: number;
-  readonly height: number;
-  readonly region: Region;
-  /** What was known besides the photograph. */
+  /** 1 to 6, in the order in which they were given. */
+  readonly photographs: readonly AskedPhotograph[];
+  /** What was known besides the photographs, of the first mark. */
   readonly asked: Knowledge;
   readonly model: string;
+  /** The answer of the first mark. */
   readonly noneFits: boolean;
   readonly searched: number;
   readonly matches: readonly KeptMatch[];
+  readonly otherMarks: readonly KeptMark[];
+  readonly makers: readonly KeptMaker[];
   readonly timings: Timings;
   readonly createdAt: Date;
   readonly expiresAt: Date | null;
@@ -183,6 +203,11 @@ export type Entries = {
   /** By id, in no order. */
   summaries(ids: readonly string[]): Promise<ReadonlyMap<string, EntrySummary>>;
   photographs(ids: readonly string[]): Promise<ReadonlyMap<string, Photograph>>;
+  /**
+   * The slug of the maker by the id of the entry: all entries of the makers who have one of these.
+   * @returns up to 2,000, by id
+   */
+  ofMakers(ids: readonly string[]): Promise<ReadonlyMap<string, string>>;
   search(query: EntryQuery): Promise<EntryPage>;
   counts(): Promise<{ readonly entries: number; readonly photographs: number; readonly makers: number }>;
 };

@@ -43,9 +43,8 @@ export async function publishLookUp(
 }
 
 /** Every photograph of the look-up, with the terms on which the asker shows it. */
-function photographsOf(
-  { sha256, width, height, region }: KeptLookUp,
+const photographsOf = (
+  { photographs }: KeptLookUp,
   { licence, credit }: Publication,
-): readonly QuestionPhotograph[] {
-  return [{ sha256, width, height, region, licence, credit }];
-}
+): readonly QuestionPhotograph[] =>
+  photographs.map(({ sha256, width, height, region }) => ({ sha256, width, height, region, licence, credit }));

@@ -45,7 +45,7 @@ function refusedAddress({ field, rule, received, params }: FieldError, sender: S
 }
 
 function statusOf({ rule }: FieldError): number {
-  if (rule === "image-bytes") return 413;
+  if (rule === "image-bytes" || rule === "images-together") return 413;
   if (rule === "busy" || rule === "preparing") return 503;
   return 422;
 }

@@ -1,18 +1,18 @@
 import type { FieldError } from "#core/field-error";
 import { fail, ok, type Result } from "#core/result";
 
-/** Room for the parts of a form that are not the photograph. */
+/** Room for the parts of a form that are not photographs. */
 const OVERHEAD = 64 * 1024;
 
 /**
  * Reads a multipart form without ever holding more than the limit, whatever its headers claim.
- * @param limit bytes of the largest photograph
+ * @param limit bytes of all photographs together
  */
 export async function readForm(request: Request, limit: number): Promise<Result<FormData, FieldError>> {
   const tooLarge = (bytes: number): Result<FormData, FieldError> =>
     fail({
       field: "photograph",
-      rule: "image-bytes",
+      rule: "images-together",
       received: `${(bytes / 1024 / 1024).toFixed(1)} MB`,
       params: { limitMb: limit / 1024 / 1024 },
     });

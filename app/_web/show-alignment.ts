@@ -4,7 +4,8 @@ import { unexpected } from "./unexpected.ts";
 
 /**
  * How a look-up's photograph lies over one of an entry's, as JSON; whoever may read the look-up may ask.
- * @param query with `entry`, its slug, and `photograph`, its id
+ * @param query with `entry`, its slug, `photograph`, its id, and `asked`, the look-up's photograph from 1, which it is
+ * when left out
  */
 export async function showAlignment(lookUp: string, query: URLSearchParams): Promise<Response> {
   const headers = { "cache-control": "no-store" };
@@ -14,7 +15,12 @@ export async function showAlignment(lookUp: string, query: URLSearchParams): Pro
       const error = { field: "request", rule: "busy", received: String(wired.queue.waiting) };
       return Response.json({ error }, { status: 503, headers: { ...headers, "retry-after": "5" } });
     }
-    const asked = { lookUp, entry: query.get("entry") ?? "", photograph: query.get("photograph") ?? "" };
+    const asked = {
+      lookUp,
+      asked: Number(query.get("asked") ?? 1),
+      entry: query.get("entry") ?? "",
+      photograph: query.get("photograph") ?? "",
+    };
     const alignment = await wired.queue.run(() => alignPhotographs(wired, asked));
     if (!alignment) return new Response(null, { status: 404, headers });
     return Response.json(alignment, { headers });

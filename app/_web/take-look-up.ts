@@ -7,7 +7,7 @@ import { answerLookUp } from "./look-up-answer.ts";
 import { readLookUpForm } from "./look-up-form.ts";
 import { ensureOwnerHash } from "./owner.ts";
 
-/** Looks a mark up from a multipart form; answers as the client accepts: a page, stages as they pass, or JSON. */
+/** Looks up what the photographs of a multipart form show; answers as the client accepts: a page, stages as they pass, or JSON. */
 export async function takeLookUp(request: Request): Promise<Response> {
   const wired = await live();
   const { queue } = wired;

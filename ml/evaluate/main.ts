@@ -1,19 +1,20 @@
 import { parseArgs } from "node:util";
 import { modelFacts } from "../embed.ts";
 import { readAbsent, readClasses, refuseUnknownClasses } from "./folders.ts";
-import { type Figures, measure, type Progress } from "./measure.ts";
+import { type Figures, measure, oneByOne, type Progress, together } from "./measure.ts";
 import { baseline, type Method, shipped } from "./method.ts";
 import { glyphTable, planarTable, retrievalTable } from "./table.ts";
 
 const USAGE = `How well the shipped pipeline finds marks, over any photographs.
 
-  npm run evaluate -- --references DIR --queries DIR [--absent DIR] [--baselines] [--verify] [--turns N] [--json]
+  npm run evaluate -- --references DIR --queries DIR [--absent DIR] [--multi] [--baselines] [--verify] [--turns N] [--json]
   npm run evaluate -- --glyphs ZIP [--baselines] [--turns N] [--json]
   npm run evaluate -- --planar DIR [--json]
 
   --references DIR   photographs to find, as <class>/<image>
   --queries DIR      photographs to find them by, as <class>/<image>, of the same classes
   --absent DIR       photographs of marks that no reference shows
+  --multi            all photographs of a class asked together, as several of one mark
   --baselines        also a histogram of oriented gradients and a 64-bit perceptual hash
   --verify           also the best 50 re-ranked by how well they can be laid over the query
   --turns N          directions a query is turned to (default: the model's own)
@@ -30,6 +31,7 @@ async function main(): Promise<void> {
       glyphs: { type: "string" },
       planar: { type: "string" },
       turns: { type: "string" },
+      multi: { type: "boolean", default: false },
       verify: { type: "boolean", default: false },
       baselines: { type: "boolean", default: false },
       json: { type: "boolean", default: false },
@@ -46,9 +48,11 @@ async function main(): Promise<void> {
   if (!options.references || !options.queries)
     throw new Error(`--references and --queries: must both be given, or --glyphs.\n\n${USAGE}`);
   const references = await readClasses(options.references, "--references");
-  const queries = await readClasses(options.queries, "--queries");
-  const absent = options.absent ? await readAbsent(options.absent, "--absent") : [];
-  refuseUnknownClasses(queries, references);
+  const photographs = await readClasses(options.queries, "--queries");
+  refuseUnknownClasses(photographs, references);
+  const asked = options.multi ? together : oneByOne;
+  const queries = asked(photographs);
+  const absent = asked(options.absent ? await readAbsent(options.absent, "--absent") : []);
   const rows: { name: string; figures: Figures }[] = [];
   for (const method of methods)
     rows.push({ name: method.name, figures: await measure(method, references, queries, absent, report) });

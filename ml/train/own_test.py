@@ -1,10 +1,14 @@
 """Writes the own test as folders of photographs, for `npm run evaluate`.
 
-    python3 own_test.py DIR --designs DESIGNS [--seed 5]
+    python3 own_test.py DIR --designs DESIGNS [--seed 5] [--split test] [--known 1000] [--several 1]
 
 The first 1,000 test designs are known: DIR/references/<class>/r.webp (severity 0.3, nearly
 upright), DIR/moderate/<class>/q.webp (0.6) and DIR/hard/<class>/q.webp (1.0), both at any
 rotation. The next 1,000 are in no reference: DIR/absent/<class>/q.webp and DIR/absent-hard.
+
+`--known` takes fewer of both. `--several N` photographs each design N times, q.webp, q2.webp and so
+on, every one with a light, wear and rotation of its own, for `npm run evaluate -- --multi`; the first
+ones do not depend on N. `--split validation` takes the designs that may be tuned on.
 """
 
 import argparse
@@ -34,16 +38,20 @@ def main() -> None:
     parser.add_argument("out")
     parser.add_argument("--designs", required=True)
     parser.add_argument("--seed", type=int, default=5)
+    parser.add_argument("--split", choices=("test", "validation"), default="test")
+    parser.add_argument("--known", type=int, choices=range(1, 1001), metavar="1..1000", default=1000)
+    parser.add_argument("--several", type=int, choices=range(1, 7), metavar="1..6", default=1)
     options = parser.parse_args()
-    packed = load(os.path.join(options.designs, "test.bin.gz"), "cpu")
-    known, unknown = packed[:1000], packed[1000:2000]
+    packed = load(os.path.join(options.designs, f"{options.split}.bin.gz"), "cpu")
+    known, unknown = packed[: options.known], packed[1000 : 1000 + options.known]
     torch.manual_seed(options.seed)
     at = lambda part: os.path.join(options.out, part)
     write(at("references"), shots(known, *REFERENCE), "r.webp")
-    write(at("moderate"), shots(known, 0.6, math.pi), "q.webp")
-    write(at("hard"), shots(known, 1.0, math.pi), "q.webp")
-    write(at("absent"), shots(unknown, 0.6, math.pi), "q.webp")
-    write(at("absent-hard"), shots(unknown, 1.0, math.pi), "q.webp")
+    for name in ["q.webp", *(f"q{n}.webp" for n in range(2, options.several + 1))]:
+        write(at("moderate"), shots(known, 0.6, math.pi), name)
+        write(at("hard"), shots(known, 1.0, math.pi), name)
+        write(at("absent"), shots(unknown, 0.6, math.pi), name)
+        write(at("absent-hard"), shots(unknown, 1.0, math.pi), name)
 
 
 if __name__ == "__main__":

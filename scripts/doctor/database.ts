@@ -67,7 +67,7 @@ async function checkImages({ prisma }: Database, folder: string): Promise<string
   const changed: string[] = [];
   for (let after = ""; ; ) {
     const rows = await prisma.$queryRaw<{ sha256: string }[]>`
-      SELECT sha256 FROM (SELECT sha256 FROM photographs UNION SELECT sha256 FROM look_ups) AS shown
+      SELECT sha256 FROM (SELECT sha256 FROM photographs UNION SELECT sha256 FROM look_up_photographs) AS shown
       WHERE sha256 > ${after} ORDER BY sha256 LIMIT ${PAGE}`;
     for (const { sha256 } of rows) {
       const bytes = await blobs.get(sha256);

@@ -40,8 +40,7 @@ describeOnBothDatabases("looking a mark up", (database) => {
 
   const ask = async (bytes: Buffer, ownerHash = "owner", known: Partial<Knowledge> = {}) => {
     const result = await lookUpMark(wired, {
-      bytes,
-      region: null,
+      photographs: [{ bytes, region: null, mark: 1 }],
       known: { ...NOTHING_KNOWN, ...known },
       ownerHash,
       days: 30,
@@ -88,8 +87,7 @@ describeOnBothDatabases("looking a mark up", (database) => {
       .webp({ quality: 95 })
       .toBuffer();
     const result = await lookUpMark(wired, {
-      bytes: wide,
-      region: { x: 500, y: 200, width: 240, height: 240, turn: 0 },
+      photographs: [{ bytes: wide, region: { x: 500, y: 200, width: 240, height: 240, turn: 0 }, mark: 1 }],
       ownerHash: "owner",
       days: 30,
     });
@@ -141,7 +139,11 @@ describeOnBothDatabases("looking a mark up", (database) => {
   it("gives the same answer when nothing is known as when nothing was said of it", async () => {
     const bytes = await drawMark(12);
     const said = await showLookUp(wired, (await ask(bytes)).id);
-    const result = await lookUpMark(wired, { bytes, region: null, ownerHash: "owner", days: 30 });
+    const result = await lookUpMark(wired, {
+      photographs: [{ bytes, region: null, mark: 1 }],
+      ownerHash: "owner",
+      days: 30,
+    });
     const unsaid = result.ok ? await showLookUp(wired, result.value.id) : null;
     expect(unsaid?.view.matches).toEqual(said?.view.matches);
     expect(unsaid?.view.matches).toHaveLength(24);
@@ -170,8 +172,7 @@ describeOnBothDatabases("looking a mark up", (database) => {
     const before = await database().prisma.lookUp.count();
     const region = { x: 200, y: 0, width: 100, height: 100, turn: 0 };
     const result = await lookUpMark(wired, {
-      bytes: await drawMark(1),
-      region,
+      photographs: [{ bytes: await drawMark(1), region, mark: 1 }],
       ownerHash: "owner",
       days: 30,
     });
@@ -181,13 +182,14 @@ describeOnBothDatabases("looking a mark up", (database) => {
 
   it("is kept and deleted only by its owner, and its image goes with it", async () => {
     const kept = await ask(await drawMark(100));
+    const image = kept.photographs[0]?.sha256 ?? "";
     expect(await keepLookUp(wired, { id: kept.id, ownerHash: "stranger", days: null })).toBe(false);
     expect(await keepLookUp(wired, { id: kept.id, ownerHash: "owner", days: null })).toBe(true);
     expect((await showLookUp(wired, kept.id))?.view.expiresAt).toBeNull();
     expect(await deleteLookUp(wired, { id: kept.id, ownerHash: "stranger" })).toBe(false);
-    expect(await wired.blobs.get(kept.sha256)).not.toBeNull();
+    expect(await wired.blobs.get(image)).not.toBeNull();
     expect(await deleteLookUp(wired, { id: kept.id, ownerHash: "owner" })).toBe(true);
-    expect(await wired.blobs.get(kept.sha256)).toBeNull();
+    expect(await wired.blobs.get(image)).toBeNull();
     expect(await showLookUp(wired, kept.id)).toBeNull();
   });
 
@@ -202,6 +204,6 @@ describeOnBothDatabases("looking a mark up", (database) => {
     await forgetExpired({ ...wired, clock });
     expect(await wired.lookUps.find(gone.id)).toBeNull();
     expect(await wired.lookUps.find(held.id)).not.toBeNull();
-    expect(await wired.blobs.get(held.sha256)).not.toBeNull();
+    expect(await wired.blobs.get(held.photographs[0]?.sha256 ?? "")).not.toBeNull();
   });
 });

@@ -47,7 +47,11 @@ describeOnBothDatabases("bringing a new model in", (database) => {
   }
 
   const lookUp = async (wired: Live, seed: number) =>
-    lookUpMark(wired, { bytes: await drawMark(seed), region: null, ownerHash: "owner", days: 30 });
+    lookUpMark(wired, {
+      photographs: [{ bytes: await drawMark(seed), region: null, mark: 1 }],
+      ownerHash: "owner",
+      days: 30,
+    });
 
   async function answerOf(wired: Live, seed: number) {
     const answer = await lookUp(wired, seed);

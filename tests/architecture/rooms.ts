@@ -28,6 +28,8 @@ type Room = {
 
 const CORE = "^app/_core/";
 const PORTS = "^app/_usecases/ports\\.ts$";
+/** The steps of looking up, which is too long for one file: the use case that takes them is beside the folder. */
+const LOOK_UP_STEPS = "^app/_usecases/look-up/";
 /** The one place where the rooms that decide meet those that act. */
 const WIRING = "^app/_web/live(/|\\.ts$)";
 /** The one exception of _core: a package parses EDTF, and this file alone knows it. */
@@ -37,7 +39,7 @@ const EDTF_PARSER = "^app/_core/dates/parse\\.ts$";
 const ROOMS: readonly Room[] = [
   { room: "_core", files: CORE, except: EDTF_PARSER, may: [CORE] },
   { room: "_core/dates/parse.ts", files: EDTF_PARSER, may: [CORE, ...packages("@edtf-ts/core")] },
-  { room: "_usecases", files: "^app/_usecases/", may: [CORE, PORTS] },
+  { room: "_usecases", files: "^app/_usecases/", may: [CORE, PORTS, LOOK_UP_STEPS] },
   {
     room: "_web",
     files: "^app/_web/",
@@ -96,8 +98,14 @@ const ROOMS: readonly Room[] = [
   {
     room: "ml/evaluate",
     files: "^ml/evaluate/",
-    // Beside what the model needs: a reader of archives, and a baseline to compare with.
-    may: ["^ml/", NODE, ...packages("sharp", "onnxruntime-node", "fflate", "sharp-phash")],
+    // Beside what the model needs: a reader of archives, a baseline to compare with, and the rules by which a look-up
+    // makes its answer of similarities, since it is the shipped answer that is measured.
+    may: [
+      "^ml/",
+      "^app/_core/similarity/",
+      NODE,
+      ...packages("sharp", "onnxruntime-node", "fflate", "sharp-phash"),
+    ],
   },
 ];
 

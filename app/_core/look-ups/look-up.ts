@@ -1,10 +1,11 @@
 import type { EntrySummary } from "../entries/entry.ts";
 import type { Photograph } from "../photographs/photograph.ts";
-import type { Region } from "../photographs/region.ts";
 import type { Finding } from "../similarity/findings.ts";
 import type { FoundBy } from "../similarity/fuse.ts";
 import type { Likeness } from "../similarity/likeness.ts";
-import type { Knowledge } from "./knowledge.ts";
+import type { AgainstMaker } from "../similarity/makers-of-marks.ts";
+import type { AskedPhotograph } from "./asked-photographs.ts";
+import { type Knowledge, NOTHING_KNOWN } from "./knowledge.ts";
 
 /** The stages a look-up passes, in order, as they are reported while it runs. */
 export const STAGES = ["received", "decoded", "embedded", "searched", "done"] as const;
@@ -32,22 +33,52 @@ export type LookUpMatch = {
   readonly photographsNear: number;
   /** What is known besides the photograph that agrees with the entry, and what speaks against it. */
   readonly findings: readonly Finding[];
+  /** How each photograph of the mark sees the entry; `similarity` above is what they come to together. */
+  readonly seen: readonly SeenBy[];
+};
+
+/** What one of the photographs asked with makes of an entry. */
+export type SeenBy = {
+  /** Its place among the photographs asked with, from 1. */
+  readonly photograph: number;
+  /** The photograph of the entry that resembles it most. */
+  readonly reference: string;
+  readonly similarity: number;
+  readonly turn: number;
+};
+
+/** The ranking of one mark, from the photographs that show it. */
+export type MarkAnswer = {
+  readonly mark: number;
+  readonly noneFits: boolean;
+  readonly matches: readonly LookUpMatch[];
+};
+
+/** A maker with entries like several of the marks on one object. */
+export type MakerOfMarks = {
+  readonly maker: { readonly slug: string; readonly name: string; readonly place: string };
+  /** Which entry of the maker answers which mark, by mark; at most one for each, and no entry twice. */
+  readonly answers: readonly { readonly mark: number; readonly match: LookUpMatch }[];
+  readonly against: readonly AgainstMaker[];
 };
 
 /** A look-up with its kept answer and the versions that gave it. */
 export type LookUpView = {
   readonly id: string;
-  readonly query: {
-    readonly sha256: string;
-    readonly width: number;
-    readonly height: number;
-    readonly region: Region;
-  };
-  /** What was known besides the photograph. */
+  /** The first of the photographs asked with. */
+  readonly query: AskedPhotograph;
+  /** All of them, in the order in which they were given. */
+  readonly photographs: readonly AskedPhotograph[];
+  /** What was known besides the photographs, of the first mark. */
   readonly asked: Knowledge;
   readonly model: string;
+  /** The answer of the first mark. */
   readonly noneFits: boolean;
   readonly matches: readonly LookUpMatch[];
+  /** The answers of the other marks on the object, when there are any. */
+  readonly otherMarks: readonly MarkAnswer[];
+  /** Makers that use several of the marks, likeliest first; nothing when one mark was asked. */
+  readonly makers: readonly MakerOfMarks[];
   readonly timings: Timings;
   readonly createdAt: string;
   /** When it is deleted; null when its owner keeps it. */
@@ -55,3 +86,22 @@ export type LookUpView = {
   /** How many photographs were searched. */
   readonly searched: number;
 };
+
+/** The answer of every mark, by its number. */
+export function marksOf({ noneFits, matches, otherMarks }: LookUpView): readonly MarkAnswer[] {
+  return [{ mark: 1, noneFits, matches }, ...otherMarks];
+}
+
+/** A look-up as if one of its marks alone had been asked of: its photographs keep their places. */
+export function viewOfMark(view: LookUpView, { mark, noneFits, matches }: MarkAnswer): LookUpView {
+  const query = view.photographs.find((each) => each.mark === mark) ?? view.query;
+  const asked = mark === 1 ? view.asked : NOTHING_KNOWN;
+  return { ...view, query, asked, noneFits, matches, otherMarks: [], makers: [] };
+}
+
+/** The photograph asked with that resembles an entry most, by its place from 1; null without photographs. */
+export function nearestAsked({ seen }: LookUpMatch): number | null {
+  const [first, ...others] = seen;
+  if (!first) return null;
+  return others.reduce((best, each) => (each.similarity > best.similarity ? each : best), first).photograph;
+}

@@ -1,5 +1,10 @@
 /** What may come in as a photograph. Limits are stated where they are broken. */
-export const IMAGE_LIMITS = { bytes: 20 * 1024 * 1024, pixels: 60_000_000 } as const;
+export const IMAGE_LIMITS = {
+  bytes: 20 * 1024 * 1024,
+  pixels: 60_000_000,
+  /** Bytes of all photographs that come in one form together. */
+  bytesTogether: 60 * 1024 * 1024,
+} as const;
 
 /** The widths in pixels at which a smaller copy of an image is offered. */
 export const REDUCED_WIDTHS = [320, 640, 1280] as const;

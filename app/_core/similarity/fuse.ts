@@ -63,6 +63,11 @@ export function noneOfFused(fused: readonly Fused[], at: LikenessThresholds): bo
   });
 }
 
+/** Is there more than a little likeness, or do the letters agree? What lies farther away answers nothing. */
+export function comesNear(candidate: Candidate, at: LikenessThresholds): boolean {
+  return similarityOf(candidate) >= at.some || candidate.findings.some(isExact);
+}
+
 /** Log-odds of the photograph, and of what is known besides; what speaks against it is limited. */
 function scoreOf(candidate: Candidate, at: LikenessThresholds): number {
   const sum = (stands: Finding["stands"]) =>

@@ -31,7 +31,8 @@ export function rankEntries(hits: readonly Hit[], limit: number): readonly Ranke
     .slice(0, limit);
 }
 
-function isBetter(a: Hit, b: Hit): boolean {
+/** A total order of hits: nearer first; ties are broken by photograph and turn. */
+export function isBetter(a: Hit, b: Hit): boolean {
   if (a.similarity !== b.similarity) return a.similarity > b.similarity;
   return a.photographId < b.photographId || (a.photographId === b.photographId && a.turn < b.turn);
 }

@@ -2,8 +2,8 @@
 
 import { useTranslations } from "next-intl";
 import { useState } from "react";
+import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
 import type { Photograph } from "#core/photographs/photograph";
-import type { Region } from "#core/photographs/region";
 import { AgreeingPoints } from "./agreeing-points.tsx";
 import styles from "./compare.module.css";
 import { CompareTools } from "./compare-tools.tsx";
@@ -19,22 +19,26 @@ import { useAlignment } from "./use-alignment.ts";
 import { useBlink } from "./use-blink.ts";
 import { useLinkedZoom } from "./use-linked-zoom.ts";
 
-type Query = {
-  readonly sha256: string;
-  readonly width: number;
-  readonly height: number;
-  readonly region: Region;
+/** A photograph that was asked with. */
+export type AskedToCompare = {
+  /** Its place among all that were asked with, from 1. */
+  readonly place: number;
+  readonly image: AskedPhotograph;
+  /** Degrees clockwise that brought it onto the photograph of the entry that resembles it most. */
+  readonly turn: number;
 };
+
 type ComparisonProps = {
   readonly lookUp: string;
   /** The slug of the entry. */
   readonly entry: string;
-  readonly query: Query;
+  /** The photographs asked with that show this mark; at least one. */
+  readonly asked: readonly AskedToCompare[];
+  /** Which of them is shown first, by its index. */
+  readonly startAsked: number;
   readonly photographs: readonly Photograph[];
   readonly start: number;
   readonly title: string;
-  /** Degrees clockwise that brought the query onto the photograph. */
-  readonly turn: number;
 };
 
 /**
@@ -42,11 +46,14 @@ type ComparisonProps = {
  * or one over the other.
  */
 export function Comparison(props: ComparisonProps) {
-  const { query, photographs, start, title, turn: matched } = props;
+  const { asked, photographs, start, title } = props;
   const t = useTranslations("compare");
   const [index, setIndex] = useState(start);
   const [mode, setMode] = useState<Mode>(MODES[0]);
-  const [turn, setTurn] = useState(matched > 180 ? matched - 360 : matched);
+  const [askedIndex, setAskedIndex] = useState(props.startAsked);
+  const shownAsked = asked[askedIndex] ?? asked[0];
+  const matched = shownAsked?.turn ?? 0;
+  const [turn, setTurn] = useState(signed(matched));
   const [wipe, setWipe] = useState(50);
   const [millimetres, setMillimetres] = useState(Number.NaN);
   const zoom = useLinkedZoom();
@@ -54,9 +61,10 @@ export function Comparison(props: ComparisonProps) {
   const photograph = photographs[index] ?? photographs[0];
   const [opacity, setOpacity] = useState(60);
   const [points, setPoints] = useState(false);
-  const address = `/api/look-ups/${props.lookUp}/alignment?entry=${props.entry}&photograph=${photograph?.id}`;
+  const address = `/api/look-ups/${props.lookUp}/alignment?entry=${props.entry}&photograph=${photograph?.id}&asked=${shownAsked?.place}`;
   const { state, again } = useAlignment(address, mode === "laid");
-  if (!photograph) return null;
+  if (!photograph || !shownAsked) return null;
+  const query = shownAsked.image;
 
   const ratio = realSizeRatio(query.region, photograph, millimetres);
   const found = state.now === "found" ? state : null;
@@ -131,7 +139,24 @@ export function Comparison(props: ComparisonProps) {
           plausible={plausibleMm(query.region, photograph)}
         />
       )}
-      <OtherPhotographs photographs={photographs} index={index} onIndex={setIndex} />
+      <OtherPhotographs
+        heading={t("othersAsked")}
+        photographs={asked.map(({ image, place }) => ({ image, id: String(place) }))}
+        index={asked.indexOf(shownAsked)}
+        onIndex={(next) => {
+          setAskedIndex(next);
+          setTurn(signed(asked[next]?.turn ?? 0));
+        }}
+      />
+      <OtherPhotographs
+        heading={t("others")}
+        photographs={photographs.map((image) => ({ image, id: image.id }))}
+        index={index}
+        onIndex={setIndex}
+      />
     </section>
   );
 }
+
+/** Degrees from -180 to 180. */
+const signed = (turn: number): number => (turn > 180 ? turn - 360 : turn);

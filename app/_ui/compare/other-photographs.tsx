@@ -1,32 +1,28 @@
 "use client";
 
 import { useTranslations } from "next-intl";
-import type { Photograph } from "#core/photographs/photograph";
-import { Cut } from "../cut.tsx";
+import { Cut, type Cuttable } from "../cut.tsx";
 import styles from "./compare.module.css";
 
 type OtherPhotographsProps = {
-  readonly photographs: readonly Photograph[];
+  readonly heading: string;
+  readonly photographs: readonly { readonly image: Cuttable; readonly id: string }[];
   readonly index: number;
   readonly onIndex: (index: number) => void;
 };
 
-/** The entry's other photographs, each a press away from being the one compared with. */
-export function OtherPhotographs({ photographs, index, onIndex }: OtherPhotographsProps) {
+/** Other photographs of one side, each a press away from being the one compared. */
+export function OtherPhotographs({ heading, photographs, index, onIndex }: OtherPhotographsProps) {
   const t = useTranslations("compare");
   if (photographs.length < 2) return null;
   return (
     <div className={styles.others}>
-      <h2>{t("others")}</h2>
+      <h2>{heading}</h2>
       <ul>
-        {photographs.map((photograph, i) => (
-          <li key={photograph.id}>
+        {photographs.map(({ image, id }, i) => (
+          <li key={id}>
             <button type="button" aria-pressed={i === index} onClick={() => onIndex(i)}>
-              <Cut
-                image={photograph}
-                alt={t("other", { n: i + 1, count: photographs.length })}
-                shownAt={120}
-              />
+              <Cut image={image} alt={t("other", { n: i + 1, count: photographs.length })} shownAt={120} />
             </button>
           </li>
         ))}

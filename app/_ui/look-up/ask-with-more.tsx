@@ -3,28 +3,28 @@
 import { useTranslations } from "next-intl";
 import type { FormEvent } from "react";
 import type { FieldError } from "#core/field-error";
+import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
 import type { TypedKnowledge } from "#core/look-ups/knowledge";
-import type { Region } from "#core/photographs/region";
 import { FieldErrorNote } from "../field-error.tsx";
 import plain from "../plain.module.css";
-import { rounded } from "./crop-geometry.ts";
 import styles from "./known.module.css";
 import { Known } from "./known.tsx";
 import { isAboutKnown } from "./known-in.ts";
+import { PhotographsAgain } from "./photographs-again.tsx";
 import { Progress } from "./progress.tsx";
 import { useLookUp } from "./use-look-up.ts";
 
 type AskWithMoreProps = {
   readonly lookUp: string;
-  readonly image: { readonly sha256: string; readonly region: Region };
+  readonly photographs: readonly AskedPhotograph[];
   readonly typed: TypedKnowledge;
   /** What was wrong when the plain form was sent. */
   readonly error: FieldError | null;
   readonly materials: readonly string[];
 };
 
-/** Asks again with the photograph that is here already, and with more, or something else, known. A plain form. */
-export function AskWithMore({ lookUp: id, image, typed, error, materials }: AskWithMoreProps) {
+/** Asks again with the photographs that are here already, and with more, or something else, known. A plain form. */
+export function AskWithMore({ lookUp: id, photographs, typed, error, materials }: AskWithMoreProps) {
   const t = useTranslations("known");
   const lookUp = useLookUp();
   const running = lookUp.state.now === "running";
@@ -43,11 +43,8 @@ export function AskWithMore({ lookUp: id, image, typed, error, materials }: AskW
       className={styles.ask}
       onSubmit={submit}
     >
-      <input type="hidden" name="again" value={image.sha256} />
       <input type="hidden" name="from" value={id} />
-      {Object.entries(rounded(image.region)).map(([name, value]) => (
-        <input key={name} type="hidden" name={name} value={value} />
-      ))}
+      <PhotographsAgain photographs={photographs} />
       {wrong && !isAboutKnown(wrong) && <FieldErrorNote error={wrong} />}
       {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
       <div hidden={running}>

@@ -2,6 +2,8 @@
 
 import { useTranslations } from "next-intl";
 import { useEffect, useRef, useState } from "react";
+import type { FieldError } from "#core/field-error";
+import { type AskedPhotograph, checkPhotographCount } from "#core/look-ups/asked-photographs";
 import type { TypedKnowledge } from "#core/look-ups/knowledge";
 import { wholeOf } from "#core/photographs/region";
 import { FieldErrorNote } from "../field-error.tsx";
@@ -9,12 +11,13 @@ import plain from "../plain.module.css";
 import styles from "./bench.module.css";
 import { checkFile } from "./check-file.ts";
 import { ChooseForm } from "./choose-form.tsx";
-import { rounded } from "./crop-geometry.ts";
 import { Cropping } from "./cropping.tsx";
 import { Known } from "./known.tsx";
 import { addKnown, isAboutKnown, NOTHING_TYPED } from "./known-in.ts";
+import { LaidOut } from "./laid-out.tsx";
+import { addPhotographs } from "./look-up-parts.ts";
 import { Progress } from "./progress.tsx";
-import { useChosenPhotograph } from "./use-chosen-photograph.ts";
+import { useChosenPhotographs } from "./use-chosen-photographs.ts";
 import { useLookUp } from "./use-look-up.ts";
 
 /** The id of the plain form. */
@@ -22,53 +25,71 @@ const FORM = "look-up";
 
 type BenchProps = {
   readonly materials: readonly string[];
-  /** What was typed of the mark when a plain form was refused. */
+  /** What was typed of the mark when a plain form was refused, or when it was looked up before. */
   readonly typed?: TypedKnowledge | undefined;
+  /** Photographs that were looked up before, to be cropped again, or to lay others beside. */
+  readonly looked?: readonly AskedPhotograph[];
 };
 
 /**
- * The bench: choose, drop, paste or take a photograph; turn and crop it to the mark; say what else is known; look it
- * up. The photograph stays as it is: what is sent is the file and the region, never a copy drawn by the browser.
+ * The bench: choose, drop, paste or take a photograph; turn and crop it to the mark; lay others beside it, of the same
+ * mark or of another on the object; say what else is known; look it up. The photographs stay as they are: what is sent
+ * is the files and the regions, never a copy drawn by the browser.
  */
-export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
+export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchProps) {
   const t = useTranslations("bench");
   const lookUp = useLookUp();
-  const { chosen, choose, drop, setRegion } = useChosenPhotograph();
+  const { all, at, chosen, add, remove, show, drop, setRegion, setMark } = useChosenPhotographs(looked);
   const [over, setOver] = useState(false);
+  // Of a file that was not laid on the bench: it says nothing of those that are.
+  const [turnedAway, setTurnedAway] = useState<FieldError | null>(null);
   const bench = useRef<HTMLDivElement>(null);
+  const before = useRef(chosen?.src);
   const refused = lookUp.state.now === "refused" ? lookUp.state.error : null;
   // What is wrong with the file stays wrong however it is cropped.
   const spoilt = chosen !== null && refused?.rule.startsWith("image-") === true;
 
-  async function take(file: File) {
-    const error = await checkFile(file);
-    if (error) lookUp.refuse(error);
-    else {
-      lookUp.clear();
-      choose(file);
+  async function take(files: readonly File[], mark: number) {
+    const count = checkPhotographCount(all.length + files.length);
+    if (!count.ok) return setTurnedAway(count.error);
+    for (const file of files) {
+      const error = await checkFile(file);
+      if (error) return setTurnedAway(error);
     }
+    clear();
+    add(files, mark);
   }
+  function clear() {
+    setTurnedAway(null);
+    lookUp.clear();
+  }
+  const takeBeside = (files: readonly File[]) => take(files, chosen?.mark ?? 1);
 
   useEffect(() => {
     const onPaste = (event: ClipboardEvent) => {
-      const file = event.clipboardData?.files[0];
-      if (file) take(file);
+      const files = [...(event.clipboardData?.files ?? [])];
+      if (files.length > 0) takeBeside(files);
     };
     document.addEventListener("paste", onPaste);
     return () => document.removeEventListener("paste", onPaste);
   });
 
   useEffect(() => {
-    if (chosen) bench.current?.querySelector<HTMLElement>("h2")?.focus();
-  }, [chosen?.file]);
+    if (chosen && chosen.src !== before.current)
+      bench.current?.querySelector<HTMLElement>("#cropping")?.focus();
+    before.current = chosen?.src;
+  }, [chosen?.src]);
+
+  // The server counts photographs from 1 in the order in which they were sent, which is the order of the row.
+  const wrong = refused?.params?.photograph;
+  useEffect(() => {
+    if (typeof wrong === "number") show(wrong - 1);
+  }, [wrong]);
 
   function send() {
-    if (!chosen) return;
+    setTurnedAway(null);
     const form = new FormData();
-    form.set("photograph", chosen.file);
-    if (chosen.region) {
-      for (const [key, value] of Object.entries(rounded(chosen.region))) form.set(key, String(value));
-    }
+    addPhotographs(form, all);
     addKnown(form, bench.current);
     lookUp.send(form);
   }
@@ -89,19 +110,22 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
       onDrop={(event) => {
         event.preventDefault();
         setOver(false);
-        const file = event.dataTransfer.files[0];
-        if (file) take(file);
+        const files = [...event.dataTransfer.files];
+        if (files.length > 0) takeBeside(files);
       }}
     >
+      {turnedAway && <FieldErrorNote error={turnedAway} />}
       {refused && !isAboutKnown(refused) && (
         <FieldErrorNote
           error={
-            spoilt && refused ? { ...refused, received: `${chosen.file.name}, ${refused.received}` } : refused
+            spoilt && chosen.name !== ""
+              ? { ...refused, received: `${chosen.name}, ${refused.received}` }
+              : refused
           }
         />
       )}
       {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
-      {!chosen && !running && <ChooseForm id={FORM} onFile={take} />}
+      {!chosen && !running && <ChooseForm id={FORM} onFiles={(files) => take(files, 1)} />}
       {chosen && (
         <div hidden={running}>
           <form
@@ -112,12 +136,26 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
             }}
           />
           <Cropping
-            src={chosen.url}
+            key={chosen.src}
+            src={chosen.src}
             image={chosen.size}
             region={chosen.region}
             onRegion={setRegion}
-            name={chosen.file.name}
+            name={chosen.name}
             unreadable={chosen.unreadable}
+            others={
+              <LaidOut
+                all={all}
+                at={at}
+                onShow={show}
+                onRemove={(src) => {
+                  clear();
+                  remove(src);
+                }}
+                onMark={setMark}
+                onFiles={take}
+              />
+            }
           >
             {!spoilt && (
               <button type="submit" form={FORM} className={plain.button}>
@@ -137,11 +175,11 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
               type="button"
               className={plain.quiet}
               onClick={() => {
-                lookUp.clear();
+                clear();
                 drop();
               }}
             >
-              {t("another")}
+              {t(all.length > 1 ? "anew" : "another")}
             </button>
           </Cropping>
         </div>

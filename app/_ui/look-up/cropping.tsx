@@ -24,6 +24,8 @@ type CroppingProps = {
   readonly unreadable?: boolean;
   /** The buttons: what may be done with the photograph now. */
   readonly children: ReactNode;
+  /** Stands under the buttons: the other photographs on the bench. */
+  readonly others?: ReactNode;
 };
 
 /** A photograph on the bench: the picture with the box, and beside it the same box as turn and numbers. */
@@ -35,6 +37,7 @@ export function Cropping({
   name,
   unreadable = false,
   children,
+  others,
 }: CroppingProps) {
   const t = useTranslations("bench");
   const actions = useRef<HTMLDivElement>(null);
@@ -64,6 +67,7 @@ export function Cropping({
         <div className={styles.actions} ref={actions}>
           {children}
         </div>
+        {others}
         {image && region && (
           <>
             <Turning image={image} region={region} onRegion={onRegion} />

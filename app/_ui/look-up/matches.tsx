@@ -1,6 +1,6 @@
 import Link from "next/link";
 import { useFormatter, useTranslations } from "next-intl";
-import type { LookUpMatch, LookUpView } from "#core/look-ups/look-up";
+import { type LookUpMatch, type LookUpView, nearestAsked } from "#core/look-ups/look-up";
 import { LAID_OPEN } from "#core/similarity/fuse";
 import { Cosine } from "../cosine.tsx";
 import { EntryLine } from "../entry-line.tsx";
@@ -11,21 +11,31 @@ import styles from "./matches.module.css";
 
 /** How many are shown large; the rest are smaller rows, and the farther ones unfold. */
 const LARGE = 3;
+/** Fewer when the page has several rankings: as many laid open, and one of them large. */
+const SHORT = { large: 1, open: 4 } as const;
+
+type MatchesProps = {
+  readonly view: LookUpView;
+  /** The id of the heading, when the page has several rankings. */
+  readonly id?: string;
+  readonly short?: boolean;
+};
 
 /** The nearest entries, best first, one under the other. */
-export function Matches({ view }: { readonly view: LookUpView }) {
+export function Matches({ view, id = "matches", short = false }: MatchesProps) {
   const t = useTranslations("lookUp");
   const format = useFormatter();
   const likenesses = view.matches.flatMap(({ similarity }) => similarity ?? []);
   const nearestLikeness = likenesses.length > 0 ? Math.max(...likenesses) : undefined;
-  const further = view.matches.slice(LAID_OPEN);
+  const { large, open } = short ? SHORT : { large: LARGE, open: LAID_OPEN };
+  const further = view.matches.slice(open);
   if (view.matches.length === 0) return <p>{t("emptyReference")}</p>;
   return (
-    <section aria-labelledby="matches">
-      <h2 id="matches" className={view.noneFits ? styles.heading : plain.hidden}>
+    <section aria-labelledby={id}>
+      <h2 id={id} className={view.noneFits ? styles.heading : plain.hidden}>
         {view.noneFits ? t("forComparison") : t("nearestHeading")}
       </h2>
-      <MatchList view={view} matches={view.matches.slice(0, LAID_OPEN)} large={LARGE} />
+      <MatchList view={view} matches={view.matches.slice(0, open)} large={large} />
       {further.length > 0 && (
         <details className={styles.further}>
           <summary>{t("further", { count: further.length })}</summary>
@@ -69,7 +79,7 @@ function MatchList({ view, matches, large }: MatchListProps) {
               <p className={styles.compare}>
                 <Link
                   className={i < large ? plain.quiet : plain.link}
-                  href={`/look-ups/${view.id}/compare/${match.entry.slug}?photograph=${match.photograph.id}`}
+                  href={`/look-ups/${view.id}/compare/${match.entry.slug}?${comparing(view, match)}`}
                   aria-label={t("compareWith", { title: match.entry.title })}
                 >
                   {t("compare")}
@@ -83,16 +93,26 @@ function MatchList({ view, matches, large }: MatchListProps) {
   );
 }
 
+/** Which photographs are compared: of several asked with, the one that resembles the entry most. */
+function comparing({ photographs }: LookUpView, match: LookUpMatch): URLSearchParams {
+  const asked = photographs.length > 1 ? nearestAsked(match) : null;
+  return new URLSearchParams({
+    photograph: match.photograph?.id ?? "",
+    ...(asked === null ? {} : { asked: String(asked) }),
+  });
+}
+
 /** Why an entry is listed: which photograph, how it was turned, and how many of the entry's photographs are near. */
 function Why({ match }: { readonly match: LookUpMatch }) {
   const t = useTranslations("lookUp");
   const turn = ((Math.round(match.turn) % 360) + 360) % 360;
+  const several = match.seen.length;
   const near = { near: match.photographsNear, count: match.entry.photographCount };
   if (!match.photograph) return t("whyLettersAlone");
   return (
     <>
       {match.foundBy === "letters" && <>{t("whyLetters")} </>}
-      {turn === 0 ? t("whyUpright") : t("whyTurned", { turn })}{" "}
+      {turn === 0 ? t("whyUpright", { several }) : t("whyTurned", { turn, several })}{" "}
       {match.photographsNear > 0 && t("whyNear", near)}
     </>
   );

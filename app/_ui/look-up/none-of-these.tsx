@@ -13,16 +13,18 @@ type NoneOfTheseProps = {
   readonly first?: boolean;
   /** What else can be done when none fits. */
   readonly children?: ReactNode;
+  /** The id of the heading, when the page has several rankings. */
+  readonly id?: string;
 };
 
 /** "None of these" is an answer like any other: what to do with it. After an uncropped photograph, first of all: crop. */
-export function NoneOfThese({ view, mine, first = false, children }: NoneOfTheseProps) {
+export function NoneOfThese({ view, mine, first = false, id = "none", children }: NoneOfTheseProps) {
   const t = useTranslations("none");
   const again = `/look-ups/${view.id}/again`;
   const toCrop = mine && first && isWhole(view.query.region, view.query);
   return (
-    <section className={styles.none} data-first={first || undefined} aria-labelledby="none">
-      <h2 id="none">{first ? t("headingFirst") : t("heading")}</h2>
+    <section className={styles.none} data-first={first || undefined} aria-labelledby={id}>
+      <h2 id={id}>{first ? t("headingFirst") : t("heading")}</h2>
       {toCrop && (
         <p>
           <Link href={again} className={plain.button}>

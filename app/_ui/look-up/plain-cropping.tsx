@@ -1,16 +1,47 @@
 import { useTranslations } from "next-intl";
-import { type Region, SMALLEST_REGION } from "#core/photographs/region";
+import { type AskedPhotograph, MOST_PHOTOGRAPHS } from "#core/look-ups/asked-photographs";
+import { SMALLEST_REGION } from "#core/photographs/region";
 import { imageAtLeast } from "../image-address.ts";
 import plain from "../plain.module.css";
-import { rounded, type Size } from "./crop-geometry.ts";
+import { ACCEPT } from "./check-file.ts";
+import { rounded } from "./crop-geometry.ts";
 import styles from "./plain-cropping.module.css";
 
-type PlainCroppingProps = {
-  readonly image: Size & { readonly sha256: string; readonly region: Region };
-};
+/** Cropping without scripts: each photograph with its size, and its frame as numbers in a plain form; and more of them. */
+export function PlainCropping({ photographs }: { readonly photographs: readonly AskedPhotograph[] }) {
+  const t = useTranslations("bench");
+  return (
+    <form
+      className={styles.plain}
+      action="/api/look-ups"
+      method="post"
+      encType="multipart/form-data"
+      data-plain-cropping
+    >
+      {photographs.map((image, place) => (
+        // By its place, since one photograph can be asked with twice; none ever moves.
+        <PlainFrame key={place} image={image} />
+      ))}
+      {photographs.length < MOST_PHOTOGRAPHS && (
+        <>
+          <label className={plain.label}>
+            {t("plainMore")}
+            <input type="file" name="photograph" accept={ACCEPT} multiple />
+          </label>
+          <label className={plain.label}>
+            {t("plainOther")}
+            <input type="file" name="other_photograph" accept={ACCEPT} multiple />
+          </label>
+        </>
+      )}
+      <button type="submit" className={plain.button}>
+        {t("lookUp")}
+      </button>
+    </form>
+  );
+}
 
-/** Cropping without scripts: the photograph with its size, and the frame as numbers in a plain form. */
-export function PlainCropping({ image }: PlainCroppingProps) {
+function PlainFrame({ image }: { readonly image: AskedPhotograph }) {
   const t = useTranslations("bench");
   const region = rounded(image.region);
   const limits = {
@@ -20,13 +51,7 @@ export function PlainCropping({ image }: PlainCroppingProps) {
     height: [SMALLEST_REGION, Math.hypot(image.width, image.height)],
   } as const;
   return (
-    <form
-      className={styles.plain}
-      action="/api/look-ups"
-      method="post"
-      encType="multipart/form-data"
-      data-plain-cropping
-    >
+    <>
       <p className={plain.note}>{t("plainNote", { width: image.width, height: image.height })}</p>
       <img
         src={imageAtLeast(image, 1280)}
@@ -35,6 +60,7 @@ export function PlainCropping({ image }: PlainCroppingProps) {
         alt={t("yourPhotograph")}
       />
       <input type="hidden" name="again" value={image.sha256} />
+      <input type="hidden" name="mark" value={image.mark} />
       <fieldset>
         <legend>{t("numbers")}</legend>
         {(["x", "y", "width", "height"] as const).map((name) => (
@@ -57,9 +83,6 @@ export function PlainCropping({ image }: PlainCroppingProps) {
           <input className={plain.input} type="number" name="turn" step="any" defaultValue={region.turn} />
         </label>
       </fieldset>
-      <button type="submit" className={plain.button}>
-        {t("lookUp")}
-      </button>
-    </form>
+    </>
   );
 }

@@ -12,6 +12,10 @@ const RULES = [
   "image-too-small",
   "image-damaged",
   "image-missing",
+  "images-together",
+  "photographs-most",
+  "one-for-each",
+  "whole-number",
   "region-numbers",
   "region-size",
   "region-inside",
@@ -32,6 +36,7 @@ const FIELDS = [
   "photograph",
   "try",
   "again",
+  "mark",
   "region",
   "x",
   "y",
@@ -41,7 +46,20 @@ const FIELDS = [
   "request",
   ...KNOWLEDGE_FIELDS,
 ];
-const NUMBERS = ["limitMb", "limitMp", "smallest", "width", "height", "longest", "done", "of"];
+const NUMBERS = [
+  "limitMb",
+  "limitMp",
+  "smallest",
+  "width",
+  "height",
+  "longest",
+  "done",
+  "of",
+  "most",
+  "photographs",
+  "from",
+  "to",
+];
 
 /** The refusal that an address tells of; null when it tells of none that the reference knows. */
 export function refusalOf(params: Params): FieldError | null {

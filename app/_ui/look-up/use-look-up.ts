@@ -52,7 +52,6 @@ export function useLookUp() {
     state,
     send,
     cancel,
-    refuse: (error: FieldError) => setState({ now: "refused", error }),
     clear: cancel,
   };
 }

@@ -70,6 +70,12 @@ describe("evaluate, over a folder made for it", { timeout: 60_000 }, () => {
     expect(figures.medianMs).toBeGreaterThan(0);
   });
 
+  it("asks all photographs of a class together", async () => {
+    const { code, out } = await evaluate([...both(), "--absent", at("absent"), "--multi", "--json"]);
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ references: 6, classes: 3, queries: 3, recall1: 1, auroc: 1 });
+  });
+
   it("gives no area under the ROC curve without absent marks", async () => {
     const { out } = await evaluate([...both(), "--json"]);
     expect(JSON.parse(out).auroc).toBeNull();

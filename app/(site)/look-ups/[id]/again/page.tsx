@@ -3,7 +3,7 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
 import { typedOf } from "#core/look-ups/knowledge";
-import { AgainBench } from "#ui/look-up/again-bench";
+import { Bench } from "#ui/look-up/bench";
 import { PlainCropping } from "#ui/look-up/plain-cropping";
 import { materials, showLookUp } from "#web/reading";
 import styles from "./again.module.css";
@@ -26,10 +26,10 @@ export default async function CropAgainPage({ params }: Props) {
       </p>
       <h1 className={styles.title}>{t("title")}</h1>
       <div className={styles.scripted}>
-        <AgainBench image={found.view.query} typed={typedOf(found.view.asked)} materials={offered} />
+        <Bench looked={found.view.photographs} typed={typedOf(found.view.asked)} materials={offered} />
       </div>
       <noscript>
-        <PlainCropping image={found.view.query} />
+        <PlainCropping photographs={found.view.photographs} />
       </noscript>
     </>
   );

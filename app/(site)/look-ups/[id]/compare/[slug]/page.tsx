@@ -2,14 +2,18 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
+import { type LookUpView, type MarkAnswer, marksOf, nearestAsked } from "#core/look-ups/look-up";
 import { CompareHead } from "#ui/compare/compare-head";
-import { Comparison } from "#ui/compare/comparison";
+import { type AskedToCompare, Comparison } from "#ui/compare/comparison";
 import { showEntry, showLookUp } from "#web/reading";
 import styles from "./compare-page.module.css";
 
 type Props = {
   readonly params: Promise<{ readonly id: string; readonly slug: string }>;
-  readonly searchParams: Promise<{ readonly photograph?: string | string[] }>;
+  readonly searchParams: Promise<{
+    readonly photograph?: string | string[];
+    readonly asked?: string | string[];
+  }>;
 };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
@@ -19,15 +23,17 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 
 export default async function ComparePage({ params, searchParams }: Props) {
   const { id, slug } = await params;
-  const { photograph } = await searchParams;
+  const { photograph, asked } = await searchParams;
   const [found, entry, t] = await Promise.all([
     showLookUp(id),
     showEntry(slug),
     getTranslations("comparePage"),
   ]);
   if (!found || !entry) notFound();
-  const match = found.view.matches.find((each) => each.entry.slug === slug) ?? null;
-  const wanted = photograph ?? match?.photograph?.id;
+  const shown = shownBeside(found.view, slug, Number(asked ?? 0));
+  const { match } = shown;
+  const own = match?.seen.find((each) => each.photograph === shown.asked[shown.start]?.place);
+  const wanted = photograph ?? own?.reference ?? match?.photograph?.id;
   const start = entry.photographs.findIndex(({ id: each }) => each === wanted);
   return (
     <div className={styles.compare}>
@@ -39,15 +45,35 @@ export default async function ComparePage({ params, searchParams }: Props) {
         <Comparison
           lookUp={id}
           entry={slug}
-          query={found.view.query}
+          asked={shown.asked}
+          startAsked={shown.start}
           photographs={entry.photographs}
           start={Math.max(0, start)}
           title={entry.content.title}
-          turn={match?.turn ?? 0}
         />
       ) : (
         <p>{t("noPhotograph")}</p>
       )}
     </div>
   );
+}
+
+/** The photographs of the mark that is compared: that of the one asked for, else the first that lists the entry. */
+function shownBeside(view: LookUpView, slug: string, place: number) {
+  const wanted = view.photographs[place - 1];
+  const answers = marksOf(view);
+  const listed = (answer: MarkAnswer | undefined) => answer?.matches.find(({ entry }) => entry.slug === slug);
+  const answer = wanted ? answers.find(({ mark }) => mark === wanted.mark) : answers.find(listed);
+  const match = listed(answer) ?? null;
+  const asked = view.photographs.flatMap((image, i): AskedToCompare[] => {
+    if (image.mark !== (answer?.mark ?? 1)) return [];
+    const seen = match?.seen.find((each) => each.photograph === i + 1);
+    return [{ place: i + 1, image, turn: seen?.turn ?? 0 }];
+  });
+  const nearest = place || (match ? nearestAsked(match) : 1);
+  const start = Math.max(
+    0,
+    asked.findIndex((each) => each.place === nearest),
+  );
+  return { match, asked, start };
 }
