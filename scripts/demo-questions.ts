@@ -45,8 +45,13 @@ async function ask(wired: Live, folder: string, told: Told, row: Row): Promise<v
   const ownerHash = randomUUID();
   const lookUp = passed(
     await lookUpMark(wired, {
-      bytes: await readFile(join(folder, told.photograph)),
-      region: { x, y, width, height, turn: Number(row.turn) },
+      photographs: [
+        {
+          bytes: await readFile(join(folder, told.photograph)),
+          region: { x, y, width, height, turn: Number(row.turn) },
+          mark: 1,
+        },
+      ],
       known: passed(parseKnowledge(told.known)),
       ownerHash,
       days: wired.environment.lookUpDays,

@@ -45,13 +45,14 @@ describeOnBothDatabases("open questions", (database) => {
   const lookUp = async (days = 30) => {
     const region = { x: 20, y: 20, width: 180, height: 160, turn: 0 };
     const result = await lookUpMark(wired, {
-      bytes: await drawMark(++marks),
-      region,
+      photographs: [{ bytes: await drawMark(++marks), region, mark: 1 }],
       ownerHash: OWNER,
       days,
     });
     if (!result.ok) throw new Error(JSON.stringify(result.error));
-    return result.value;
+    const [photograph] = result.value.photographs;
+    if (!photograph) throw new Error("The look-up keeps no photograph.");
+    return { ...photograph, id: result.value.id };
   };
   const publish = async () => {
     const kept = await lookUp();
@@ -216,7 +217,8 @@ describeOnBothDatabases("open questions", (database) => {
     expect(await wired.blobs.get(kept.sha256)).not.toBeNull();
     expect(await wired.questions.ofEntry("three-bars-2")).toBeNull();
     const bytes = await wired.blobs.get(kept.sha256);
-    const asked = { bytes: bytes ?? new Uint8Array(), region: kept.region, ownerHash: OWNER, days: 1 };
+    const photographs = [{ bytes: bytes ?? new Uint8Array(), region: kept.region, mark: 1 }];
+    const asked = { photographs, ownerHash: OWNER, days: 1 };
     const found = await lookUpMark(wired, asked);
     const shown = found.ok ? await showLookUp(wired, found.value.id) : null;
     expect(shown?.view.matches[0]?.entry.slug).toBe("three-bars-2");

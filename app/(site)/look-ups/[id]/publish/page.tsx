@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound, redirect } from "next/navigation";
 import { getTranslations } from "next-intl/server";
+import { marksOf } from "#core/look-ups/look-up";
 import { QueryPhotograph } from "#ui/look-up/query-photograph";
 import { WhatWasKnown } from "#ui/look-up/what-was-known";
 import { PublishForm } from "#ui/questions/publish-form";
@@ -39,7 +40,9 @@ export default async function PublishPage({ params, searchParams }: Props) {
         <PublishForm lookUp={id} form={keptForm(name) ?? { typed: { licence: "CC BY 4.0" }, errors: [] }} />
       </div>
       <div className={styles.photographs}>
-        <QueryPhotograph view={found.view} mine />
+        {marksOf(found.view).map(({ mark }) => (
+          <QueryPhotograph key={mark} view={found.view} mine mark={mark} shown={0} />
+        ))}
         <WhatWasKnown asked={found.view.asked} />
       </div>
     </article>
