@@ -94,6 +94,24 @@ export async function readNetwork(facts: ModelFacts, folder = modelFolder()): Pr
   return content;
 }
 
+/**
+ * What calibration.json beside the network says; null when there is none. Whose it is and what it may say is judged
+ * where it is applied.
+ * @throws Error when it is no JSON
+ */
+export async function readCalibration(folder = modelFolder()): Promise<unknown> {
+  const path = join(folder, "calibration.json");
+  const text = await readFile(path, "utf8").catch((error: NodeJS.ErrnoException) => {
+    if (error.code === "ENOENT") return null;
+    throw error;
+  });
+  try {
+    return text === null ? null : JSON.parse(text);
+  } catch (cause) {
+    throw new Error(`${path}: must be JSON. Received ${text?.slice(0, 40)}`, { cause });
+  }
+}
+
 function missing(path: string, cause: unknown): never {
   throw new Error(`${path}: must be a readable file (COUNTERMARK_MODEL names the folder).`, { cause });
 }

@@ -7,6 +7,12 @@ import type { Prisma } from "./generated/client.ts";
 /** What an id can look like; anything else is not asked for. */
 const isToken = (id: string): boolean => /^[\w-]{1,64}$/.test(id);
 
+/** Answers that were kept before there were probabilities have none. */
+const withProbability = (match: KeptLookUp["matches"][number]): KeptLookUp["matches"][number] => ({
+  ...match,
+  probability: match.probability ?? null,
+});
+
 /** Look-ups with their kept answers. */
 export function createLookUps({ prisma }: Database): LookUps {
   return {
@@ -51,9 +57,16 @@ export function createLookUps({ prisma }: Database): LookUps {
           material: askedMaterial,
           kind: askedKind as Kind | null,
         },
-        matches: matches as unknown as KeptLookUp["matches"],
-        otherMarks: otherMarks as unknown as KeptLookUp["otherMarks"],
-        makers: makers as unknown as KeptLookUp["makers"],
+        matches: (matches as unknown as KeptLookUp["matches"]).map(withProbability),
+        otherMarks: (otherMarks as unknown as KeptLookUp["otherMarks"]).map((each) => ({
+          ...each,
+          noneProbability: each.noneProbability ?? null,
+          matches: each.matches.map(withProbability),
+        })),
+        makers: (makers as unknown as KeptLookUp["makers"]).map((each) => ({
+          ...each,
+          answers: each.answers.map((answer) => ({ ...answer, match: withProbability(answer.match) })),
+        })),
         timings: timings as unknown as KeptLookUp["timings"],
       };
     },

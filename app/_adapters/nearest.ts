@@ -58,6 +58,17 @@ export function createNearest(database: Database, exact = false): Nearest {
         WHERE entries.id = ANY (${[...entries]}::uuid[])`;
       return rows.map(toHit);
     },
+    async photographsOf(model, entries) {
+      const rows = await prisma.$queryRaw<{ entry_id: string; n: number }[]>`
+        SELECT entries.id AS entry_id, count(*)::int AS n
+        FROM entries
+        JOIN revision_photographs AS shown ON shown.revision_id = entries.current_revision_id
+        JOIN retrieval.photograph_vectors AS v ON v.photograph_id = shown.photograph_id AND v.model = ${model}
+        WHERE entries.id = ANY (${[...entries]}::uuid[])
+        GROUP BY entries.id`;
+      return new Map(rows.map((row) => [row.entry_id, row.n]));
+    },
+    countEntries: () => prisma.entry.count({ where: { photographs: { some: {} } } }),
     async count(model) {
       const [row] = await prisma.$queryRaw<{ n: number }[]>`
         SELECT count(*)::int AS n FROM retrieval.photograph_vectors WHERE model = ${model}`;

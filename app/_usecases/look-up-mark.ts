@@ -5,6 +5,7 @@ import type { Stage } from "#core/look-ups/look-up";
 import { answeringModel } from "#core/models/decide-models";
 import { fail, ok, type Result } from "#core/result";
 import { noneOfFused } from "#core/similarity/fuse";
+import { noneIsLikeliest } from "#core/similarity/sureness";
 import { findMakers } from "./look-up/find-makers.ts";
 import { type Described, ENTRIES, type RankedMark, rankMark, toMatch } from "./look-up/rank-mark.ts";
 import { type PhotographToLookUp, type ReadPhotograph, readPhotographs } from "./look-up/read-photographs.ts";
@@ -96,7 +97,11 @@ export async function lookUpMark(
   const [first, ...others] = marks.map((ranked) => {
     const fused = ranked.fused.slice(0, ENTRIES);
     const matches = fused.map((each) => toMatch(each, ranked));
-    return { mark: ranked.mark, noneFits: noneOfFused(fused, embedder.likeness), matches };
+    const { mark, chances } = ranked;
+    const noneFits = chances
+      ? noneIsLikeliest(chances.none, chances.of.values())
+      : noneOfFused(fused, embedder.likeness);
+    return { mark, noneFits, noneProbability: chances?.none ?? null, matches };
   });
   const now = clock.now();
   const lookUp: KeptLookUp = {
@@ -106,6 +111,8 @@ export async function lookUpMark(
     asked: known,
     model: embedder.model,
     noneFits: first?.noneFits ?? true,
+    noneProbability: first?.noneProbability ?? null,
+    calibrated: first?.noneProbability == null ? null : (embedder.calibration?.date ?? null),
     searched,
     matches: first?.matches ?? [],
     otherMarks: others,

@@ -14,6 +14,7 @@ import type { KeptQuestion } from "#core/questions/kept-question";
 import type { Question, QuestionEvent } from "#core/questions/question";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { Result } from "#core/result";
+import type { Calibration } from "#core/similarity/calibration";
 import type { EntryFacts, Finding } from "#core/similarity/findings";
 import type { FoundBy } from "#core/similarity/fuse";
 import type { LikenessThresholds } from "#core/similarity/likeness";
@@ -51,6 +52,8 @@ export type Embedder = {
   /** A vector's length. */
   readonly dimension: number;
   readonly likeness: LikenessThresholds;
+  /** How its similarities become probabilities; null for a model that none was fitted for. */
+  readonly calibration: Calibration | null;
   embedReference(image: Uint8Array, region: Region): Promise<Float32Array>;
   embedQuery(
     image: Uint8Array,
@@ -125,6 +128,10 @@ export type Nearest = {
   /** @returns a hit for each query vector and each photograph of these entries, however far away */
   among(model: string, queries: readonly QueryVector[], entries: readonly string[]): Promise<readonly Hit[]>;
   count(model: string): Promise<number>;
+  /** How many entries have photographs to compare with; one whose photographs lack vectors still may count. */
+  countEntries(): Promise<number>;
+  /** How many photographs with a vector each of these entries has; those with none are missing. */
+  photographsOf(model: string, entries: readonly string[]): Promise<ReadonlyMap<string, number>>;
 };
 
 /** What entries say of themselves that can be compared with what a person knows of an object. */
@@ -151,12 +158,15 @@ export type KeptMatch = {
    * `hit` is the nearest of them, with the similarity that they come to together.
    */
   readonly seen?: readonly { readonly photograph: number; readonly hit: Hit }[];
+  /** That query and entry show the same mark; null when the model was not calibrated. */
+  readonly probability: number | null;
 };
 
 /** The kept answer of one of the further marks on an object. */
 type KeptMark = {
   readonly mark: number;
   readonly noneFits: boolean;
+  readonly noneProbability: number | null;
   readonly matches: readonly KeptMatch[];
 };
 
@@ -176,6 +186,10 @@ export type KeptLookUp = {
   readonly model: string;
   /** The answer of the first mark. */
   readonly noneFits: boolean;
+  /** That no entry shows the mark; null when the model was not calibrated. */
+  readonly noneProbability: number | null;
+  /** The day of the calibration that the probabilities come from, YYYY-MM-DD; null as above. */
+  readonly calibrated: string | null;
   readonly searched: number;
   readonly matches: readonly KeptMatch[];
   readonly otherMarks: readonly KeptMark[];

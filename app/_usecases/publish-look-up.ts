@@ -47,4 +47,11 @@ const photographsOf = (
   { photographs }: KeptLookUp,
   { licence, credit }: Publication,
 ): readonly QuestionPhotograph[] =>
-  photographs.map(({ sha256, width, height, region }) => ({ sha256, width, height, region, licence, credit }));
+  photographs.map(({ sha256, width, height, region }) => ({
+    sha256,
+    width,
+    height,
+    region,
+    licence,
+    credit,
+  }));

@@ -64,6 +64,8 @@ async function resolve({ entries, embedders }: Needs, kept: KeptLookUp): Promise
     asked: kept.asked,
     model: kept.model,
     noneFits: kept.noneFits,
+    noneProbability: kept.noneProbability,
+    calibrated: kept.calibrated,
     matches: kept.matches.flatMap(show),
     otherMarks: kept.otherMarks.map((each) => ({ ...each, matches: each.matches.flatMap(show) })),
     makers: [],

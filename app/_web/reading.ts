@@ -6,6 +6,7 @@ import { isSlug } from "#core/entries/slug";
 import type { FieldError } from "#core/field-error";
 import type { LookUpView } from "#core/look-ups/look-up";
 import type { PhotographToTry } from "#core/look-ups/photograph-to-try";
+import type { Calibration } from "#core/similarity/calibration";
 import { chooseModel } from "#usecases/look-up-mark";
 import { showLookUp as show } from "#usecases/show-look-up";
 import { live } from "./live.ts";
@@ -56,6 +57,23 @@ export async function referenceCounts() {
 export async function preparation(): Promise<FieldError | null> {
   const chosen = await chooseModel(await live());
   return chosen.ok ? null : chosen.error;
+}
+
+/**
+ * How a model's similarities become probabilities; its calibration is null when it has none, or is not here.
+ * @param asked name@version; null for the model that answers now
+ */
+export async function calibrationFor(
+  asked: string | null,
+): Promise<{ readonly model: string; readonly calibration: Calibration | null }> {
+  const wired = await live();
+  if (asked !== null) {
+    const calibration = (await wired.embedders.find(asked))?.calibration ?? null;
+    return { model: asked.slice(0, 80), calibration };
+  }
+  const chosen = await chooseModel(wired);
+  const { model, calibration } = chosen.ok ? chosen.value : wired.embedders.inPlace;
+  return { model, calibration };
 }
 
 /** Days a look-up is kept unless its owner keeps it. */

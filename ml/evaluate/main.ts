@@ -1,8 +1,12 @@
+import { writeFile } from "node:fs/promises";
 import { parseArgs } from "node:util";
 import { modelFacts } from "../embed.ts";
+import { calibrationOf } from "./chances.ts";
+import { featureFile } from "./features.ts";
 import { readAbsent, readClasses, refuseUnknownClasses } from "./folders.ts";
-import { type Figures, measure, oneByOne, type Progress, together } from "./measure.ts";
+import { type Calibrated, type Figures, measure, oneByOne, type Progress, together } from "./measure.ts";
 import { baseline, type Method, shipped } from "./method.ts";
+import type { Known } from "./rank.ts";
 import { glyphTable, planarTable, retrievalTable } from "./table.ts";
 
 const USAGE = `How well the shipped pipeline finds marks, over any photographs.
@@ -17,6 +21,9 @@ const USAGE = `How well the shipped pipeline finds marks, over any photographs.
   --multi            all photographs of a class asked together, as several of one mark
   --baselines        also a histogram of oriented gradients and a 64-bit perceptual hash
   --verify           also the best 50 re-ranked by how well they can be laid over the query
+  --reliability FILE also how often what was given each probability was so, as JSON
+  --features FILE    also write what probabilities are fitted on, a query a line
+  --sizes N,N,...    in that file, each query against references drawn from so many classes
   --turns N          directions a query is turned to (default: the model's own)
   --glyphs ZIP       the Omniglot one-shot test, all_runs.zip
   --planar DIR       alignment: graf1.png, graf3.png with H1to3p.xml, box.png, box_in_scene.png
@@ -32,6 +39,9 @@ async function main(): Promise<void> {
       planar: { type: "string" },
       turns: { type: "string" },
       multi: { type: "boolean", default: false },
+      reliability: { type: "string" },
+      features: { type: "string" },
+      sizes: { type: "string" },
       verify: { type: "boolean", default: false },
       baselines: { type: "boolean", default: false },
       json: { type: "boolean", default: false },
@@ -40,9 +50,10 @@ async function main(): Promise<void> {
   });
   if (options.help) return console.log(USAGE);
   if (options.planar) return planar(options.planar, options.json);
+  const sizes = readSizes(options.sizes);
   const facts = await modelFacts();
   const turns = readTurns(options.turns, facts.queryTurns);
-  const own = shipped(facts.id, turns);
+  const own = shipped(facts.id, turns, await calibrationOf(facts.id));
   const methods = options.baselines && !options.json ? [own, ...(await baselines(turns))] : [own];
   if (options.glyphs) return glyphs(methods, options.glyphs, options.json);
   if (!options.references || !options.queries)
@@ -54,12 +65,24 @@ async function main(): Promise<void> {
   const queries = asked(photographs);
   const absent = asked(options.absent ? await readAbsent(options.absent, "--absent") : []);
   const rows: { name: string; figures: Figures }[] = [];
-  for (const method of methods)
-    rows.push({ name: method.name, figures: await measure(method, references, queries, absent, report) });
+  for (const method of methods) {
+    const features = method === own && options.features ? writeTo(options.features, sizes) : null;
+    const { calibrated, ...figures } = await measure(
+      method,
+      references,
+      queries,
+      absent,
+      report,
+      features ? { features } : {},
+    );
+    rows.push({ name: method.name, figures });
+    if (method === own && options.reliability)
+      await writeReliability(options.reliability, figures, calibrated);
+  }
   if (options.verify && !options.json) {
     const { createRerank } = await import("./verified.ts");
     const rerank = await createRerank(references);
-    const figures = await measure(own, references, queries, absent, report, rerank);
+    const { calibrated: _, ...figures } = await measure(own, references, queries, absent, report, { rerank });
     rows.push({ name: "the same, and aligned", figures });
   }
   console.log(options.json ? JSON.stringify(rows[0]?.figures) : retrievalTable(rows));
@@ -96,6 +119,30 @@ function readTurns(asked: string | undefined, usual: number): number {
     throw new Error(`--turns: must be a whole number from 1 to 360. Received ${asked}.`);
   return turns;
 }
+
+function readSizes(asked: string | undefined): readonly number[] {
+  if (asked === undefined) return [];
+  return asked.split(",").map((text) => {
+    const size = Number(text);
+    if (!Number.isInteger(size) || size < 2)
+      throw new Error(`--sizes: must be whole numbers above 1, with commas. Received ${asked}.`);
+    return size;
+  });
+}
+
+/** @throws Error when the model is not calibrated: there is nothing to write then */
+async function writeReliability(
+  path: string,
+  figures: Figures,
+  calibrated: Calibrated | null,
+): Promise<void> {
+  if (!calibrated)
+    throw new Error("--reliability: the model must be calibrated (ml/model/calibration.json).");
+  await writeFile(path, `${JSON.stringify({ ...figures, ...calibrated }, null, 2)}\n`);
+}
+
+const writeTo = (path: string, sizes: readonly number[]) => (known: readonly Known[]) =>
+  featureFile(path, known, sizes);
 
 let lastReport = 0;
 

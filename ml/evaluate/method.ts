@@ -1,3 +1,4 @@
+import type { Calibration } from "../../app/_core/similarity/calibration.ts";
 import { embedQuery, embedReference, turnsOf } from "../embed.ts";
 import type { Patch } from "../preprocess.ts";
 
@@ -7,12 +8,15 @@ export type Method = {
   reference(patch: Patch): Promise<Float32Array>;
   /** One vector for each direction the query is turned to. */
   query(patch: Patch): Promise<readonly Float32Array[]>;
+  /** How similarities become probabilities; null for a method that gives none. */
+  readonly calibration: Calibration | null;
 };
 
 /** The shipped pipeline. */
-export function shipped(id: string, turns: number): Method {
+export function shipped(id: string, turns: number, calibration: Calibration | null): Method {
   return {
     name: id,
+    calibration,
     reference: embedReference,
     query: async (patch) => (await embedQuery(patch, turns)).map(({ vector }) => vector),
   };
@@ -33,6 +37,7 @@ export function baseline(
     Promise.all(turnsOf(patch, count, side).map(({ picture }) => describe(picture)));
   return {
     name,
+    calibration: null,
     reference: async (patch) => (await of(patch, 1))[0] ?? new Float32Array(),
     query: (patch) => of(patch, turns),
   };

@@ -17,6 +17,7 @@ export function retrievalTable(
     "@5",
     "@10",
     "mAP",
+    "ECE",
     "ROC area",
     "median ms",
   ];
@@ -29,6 +30,7 @@ export function retrievalTable(
     share(f.recall5),
     share(f.recall10),
     share(f.map),
+    share(f.ece),
     share(f.auroc),
     f.medianMs.toFixed(1),
   ]);

@@ -3,9 +3,10 @@ import { type Features, findFeatures } from "../features.ts";
 import { openCv } from "../opencv.ts";
 import { verify } from "../verify.ts";
 import type { Sample } from "./folders.ts";
+import type { RankedClass } from "./rank.ts";
 
-/** A class and how similar a query is to it, best first. */
-type Ranking = readonly { readonly label: string; readonly similarity: number }[];
+/** Classes, best first. */
+type Ranking = readonly RankedClass[];
 
 /** Puts the best classes of a ranking into another order. */
 export type Rerank = (queryPath: string, ranking: Ranking) => Promise<Ranking>;

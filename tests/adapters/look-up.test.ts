@@ -136,6 +136,45 @@ describeOnBothDatabases("looking a mark up", (database) => {
     expect(found?.findings).toMatchObject([{ aspect: "letters", stands: "for", degree: "whole" }]);
   });
 
+  it("gives probabilities that sum to 1 at most, and keeps those it gave", async () => {
+    const kept = await ask(await drawMark(7));
+    const found = await wired.lookUps.find(kept.id);
+    const probabilities = found?.matches.map(({ probability }) => probability ?? Number.NaN) ?? [];
+    const sum = probabilities.reduce((total, each) => total + each, found?.noneProbability ?? Number.NaN);
+    expect(sum).toBeGreaterThan(0.5);
+    expect(sum).toBeLessThanOrEqual(1 + 1e-9);
+    expect(found?.calibrated).toBe(wired.embedders.inPlace.calibration?.date);
+    const shown = await showLookUp(wired, kept.id);
+    expect(shown?.view.matches.map(({ probability }) => probability)).toEqual(probabilities);
+    expect(shown?.view.noneProbability).toBe(found?.noneProbability);
+    expect(shown?.view.matches[0]).toMatchObject({
+      entry: { slug: "mark-7" },
+      probability: probabilities[0],
+    });
+    expect(probabilities[0]).toBeGreaterThan(0.5);
+  });
+
+  it("what is known moves the same probabilities, also that none fits", async () => {
+    const view = async (letters: string) => shownFor(await drawMark(200), { letters });
+    const of = ({ matches }: Awaited<ReturnType<typeof view>>) =>
+      matches.find(({ entry }) => entry.slug === "mark-8")?.probability ?? 0;
+    const [unknown, agree, against] = [await view(""), await view("BRANDRETH"), await view("XQZVW")];
+    expect(of(agree)).toBeGreaterThan(of(unknown));
+    expect(against.noneProbability).toBeGreaterThan(unknown.noneProbability ?? Number.NaN);
+  });
+
+  it("an answer from before there were probabilities has none", async () => {
+    const kept = await ask(await drawMark(7));
+    const matches = kept.matches.map(({ probability: _, ...match }) => match);
+    await database().prisma.lookUp.update({
+      where: { id: kept.id },
+      data: { matches: JSON.parse(JSON.stringify(matches)), noneProbability: null, calibrated: null },
+    });
+    const shown = await showLookUp(wired, kept.id);
+    expect(shown?.view).toMatchObject({ noneProbability: null, calibrated: null });
+    expect(shown?.view.matches[0]).toMatchObject({ probability: null, likeness: "very close" });
+  });
+
   it("gives the same answer when nothing is known as when nothing was said of it", async () => {
     const bytes = await drawMark(12);
     const said = await showLookUp(wired, (await ask(bytes)).id);

@@ -93,6 +93,26 @@ describeOnBothDatabases("bringing a new model in", (database) => {
     });
   });
 
+  it("a calibration that breaks a rule is refused with its file, the field, the rule and the value", async () => {
+    await writeSmallModel(place("careless"), "3.0.0", 8);
+    const calibration = JSON.parse(await readFile(join(SHIPPED, "calibration.json"), "utf8"));
+    await writeFile(
+      join(place("careless"), "calibration.json"),
+      JSON.stringify({ ...calibration, date: "soon" }),
+    );
+    await expect(createEmbedders(kept(), place("careless"))).rejects.toThrow(
+      /calibration\.json: date must be a day as YYYY-MM-DD\. Received soon\./,
+    );
+  });
+
+  it("the calibration of another model is not used", async () => {
+    expect((await createEmbedders(kept(), place("shipped"))).inPlace).toMatchObject({
+      model: "marks@99.0.0",
+      calibration: null,
+    });
+    expect((await createEmbedders(kept(), SHIPPED)).inPlace.calibration).not.toBeNull();
+  });
+
   it("another network under the same name and version is refused, with both sums", async () => {
     await writeSmallModel(place("forged"), "1.0.0", 10);
     await expect(startWith(place("forged"))).rejects.toThrow(
@@ -206,6 +226,9 @@ describeOnBothDatabases("bringing a new model in", (database) => {
     const rows = await database().prisma.lookUp.findMany({ where: { model: "squares@1.0.0" } });
     const shown = await showLookUp(wired, rows[0]?.id ?? "");
     expect(shown?.view).toMatchObject({ model: "squares@1.0.0", noneFits: false });
+    // No calibration was fitted for it, and the shipped one's says nothing about it.
+    expect(shown?.view).toMatchObject({ noneProbability: null, calibrated: null });
+    expect(shown?.view.matches[0]).toMatchObject({ probability: null, likeness: "very close" });
   });
 
   it("retired models' vectors, files and index go after their time", async () => {

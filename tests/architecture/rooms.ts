@@ -100,12 +100,7 @@ const ROOMS: readonly Room[] = [
     files: "^ml/evaluate/",
     // Beside what the model needs: a reader of archives, a baseline to compare with, and the rules by which a look-up
     // makes its answer of similarities, since it is the shipped answer that is measured.
-    may: [
-      "^ml/",
-      "^app/_core/similarity/",
-      NODE,
-      ...packages("sharp", "onnxruntime-node", "fflate", "sharp-phash"),
-    ],
+    may: ["^ml/", "^app/_core/", NODE, ...packages("sharp", "onnxruntime-node", "fflate", "sharp-phash")],
   },
 ];
 

@@ -25,7 +25,8 @@ describe("looking a mark up in a browser", () => {
   it.each(five)("finds the entry of “$title” first", async ({ path, entry }) => {
     const page = await browser.newPage();
     await lookUp(page, path);
-    expect(await page.getByRole("heading", { level: 1 }).textContent()).toBe(messages.lookUp.nearest);
+    const { unclaimed: _, ...claims } = messages.lookUp.claim;
+    expect(Object.values(claims)).toContain(await page.getByRole("heading", { level: 1 }).textContent());
     const first = page.locator("section[aria-labelledby=matches] ol > li").first();
     const links = await first
       .getByRole("link")
@@ -39,6 +40,12 @@ describe("looking a mark up in a browser", () => {
     await lookUp(page, absent[0]?.path ?? "");
     await page.getByRole("heading", { level: 1, name: messages.lookUp.noneInWhole }).waitFor();
     await page.getByRole("heading", { name: messages.lookUp.forComparison }).waitFor();
+    // "None" stands before the nearest, with its probability in words.
+    const order = await page
+      .locator("h1, #none, #matches")
+      .evaluateAll((all) => all.map((each) => each.id || each.localName));
+    expect(order).toEqual(["h1", "none", "matches"]);
+    await page.getByText(/^\d+ % that no entry shows this mark, /).waitFor();
 
     // The whole photograph was asked about: the first thing to do is to crop, and only then is it an answer.
     await page.getByRole("link", { name: messages.none.cropToMark }).click();
@@ -47,6 +54,37 @@ describe("looking a mark up in a browser", () => {
     await page.keyboard.press("Tab");
     await page.getByRole("button", { name: messages.bench.lookUp, exact: true }).click();
     await page.getByRole("heading", { level: 1, name: messages.lookUp.noneFits }).waitFor();
+    await page.context().close();
+  });
+});
+
+describe("how sure is sure", () => {
+  let browser: OpenedBrowser;
+  beforeAll(async () => {
+    browser = await openBrowser();
+  });
+  afterAll(() => browser.close());
+
+  it("is one step from an answer, says when and on what it was measured, and gives the diagram in numbers", async () => {
+    const page = await browser.newPage();
+    await lookUp(page, five[0]?.path ?? "");
+    const first = page.locator("section[aria-labelledby=matches] ol > li").first();
+    expect(await first.textContent()).toMatch(/\d+ %/);
+    await page.getByRole("link", { name: messages.howSure.title }).click();
+    await page.getByRole("heading", { level: 1, name: messages.howSure.title }).waitFor();
+    expect(new URL(page.url()).searchParams.get("model")).toMatch(/^marks@/);
+    const rows = page.getByRole("table", { name: messages.howSure.tableCaption }).locator("tbody tr");
+    expect(await rows.count()).toBe(15);
+    expect(await page.locator("time").getAttribute("datetime")).toMatch(/^\d{4}-\d{2}-\d{2}$/);
+    await page.getByText(messages.howSure.limits.real).waitFor();
+    await page.context().close();
+  });
+
+  it("says of a model without a calibration that it has none", async () => {
+    const page = await browser.newPage();
+    await page.goto(`${address}/how-sure?model=marks@0.0.1`);
+    await page.getByText("marks@0.0.1 has no calibration here").waitFor();
+    expect(await page.getByRole("table").count()).toBe(0);
     await page.context().close();
   });
 });

@@ -23,6 +23,8 @@ const PAGES = [
   "maker",
   "open questions",
   "about",
+  "how sure is sure",
+  "how sure is sure, of a model without a calibration",
   "refused look-up",
   "no such page",
 ] as const;
@@ -47,6 +49,8 @@ beforeAll(async () => {
     maker: `/makers/${maker}`,
     "open questions": "/questions",
     about: "/about",
+    "how sure is sure": "/how-sure",
+    "how sure is sure, of a model without a calibration": "/how-sure?model=marks@0.0.1",
     "refused look-up": "/look-up-refused?field=photograph&rule=image-type&received=text",
     "no such page": "/entries/there-is-no-such-entry",
   };

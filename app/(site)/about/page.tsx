@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import Link from "next/link";
 import { getTranslations } from "next-intl/server";
 import { ENTRY_STATES } from "#core/entries/vocabulary";
 import { StateSign } from "#ui/state-sign";
@@ -30,6 +31,7 @@ export default async function AboutPage() {
         {LIKENESS.map((key) => (
           <p key={key}>{t(`likeness.${key}`)}</p>
         ))}
+        <p>{t.rich("likeness.more", { link: (words) => <Link href="/how-sure">{words}</Link> })}</p>
       </section>
 
       <section aria-labelledby="verified">

@@ -35,6 +35,8 @@ export type LookUpMatch = {
   readonly findings: readonly Finding[];
   /** How each photograph of the mark sees the entry; `similarity` above is what they come to together. */
   readonly seen: readonly SeenBy[];
+  /** That query and entry show the same mark, 0 to 1; null when the model was not calibrated. */
+  readonly probability: number | null;
 };
 
 /** What one of the photographs asked with makes of an entry. */
@@ -51,6 +53,8 @@ export type SeenBy = {
 export type MarkAnswer = {
   readonly mark: number;
   readonly noneFits: boolean;
+  /** That no entry shows the mark, 0 to 1; null when the model was not calibrated. */
+  readonly noneProbability: number | null;
   readonly matches: readonly LookUpMatch[];
 };
 
@@ -74,6 +78,10 @@ export type LookUpView = {
   readonly model: string;
   /** The answer of the first mark. */
   readonly noneFits: boolean;
+  /** That no entry shows the mark, 0 to 1; null when the model was not calibrated. */
+  readonly noneProbability: number | null;
+  /** The day of the calibration that gave the probabilities, YYYY-MM-DD; null as above. */
+  readonly calibrated: string | null;
   readonly matches: readonly LookUpMatch[];
   /** The answers of the other marks on the object, when there are any. */
   readonly otherMarks: readonly MarkAnswer[];
@@ -88,15 +96,19 @@ export type LookUpView = {
 };
 
 /** The answer of every mark, by its number. */
-export function marksOf({ noneFits, matches, otherMarks }: LookUpView): readonly MarkAnswer[] {
-  return [{ mark: 1, noneFits, matches }, ...otherMarks];
+export function marksOf(view: LookUpView): readonly MarkAnswer[] {
+  const { noneFits, noneProbability, matches, otherMarks } = view;
+  return [{ mark: 1, noneFits, noneProbability, matches }, ...otherMarks];
 }
 
 /** A look-up as if one of its marks alone had been asked of: its photographs keep their places. */
-export function viewOfMark(view: LookUpView, { mark, noneFits, matches }: MarkAnswer): LookUpView {
+export function viewOfMark(
+  view: LookUpView,
+  { mark, noneFits, noneProbability, matches }: MarkAnswer,
+): LookUpView {
   const query = view.photographs.find((each) => each.mark === mark) ?? view.query;
   const asked = mark === 1 ? view.asked : NOTHING_KNOWN;
-  return { ...view, query, asked, noneFits, matches, otherMarks: [], makers: [] };
+  return { ...view, query, asked, noneFits, noneProbability, matches, otherMarks: [], makers: [] };
 }
 
 /** The photograph asked with that resembles an entry most, by its place from 1; null without photographs. */

@@ -1,6 +1,7 @@
 /**
  * What each agreement and each contradiction weighs, in natural units of log-odds: added to the log-odds of the
- * photograph's likeness. Chosen, not fitted, by the reasoning beside each; a fitted calibration replaces them.
+ * photograph. Chosen, not fitted, by the reasoning beside each: no collection of look-ups with known letters, sizes and
+ * makings exists to fit them on.
  *
  * Two rules keep the photograph in its right. Agreements of technique, material and kind are small, since many marks
  * share them. What speaks against an entry never weighs more than `mostAgainst`: the model's "very close" stands
@@ -12,6 +13,11 @@ export const EVIDENCE = {
    * far right and wrong answers part near its thresholds, not how seldom a bad photograph falls far below them.
    */
   leastOfPhotograph: -4,
+  /**
+   * Where an entry without a photograph stands against "none of them" when its letters agree: four letters make it
+   * likely (0.88), never very likely, since nobody has seen that it is alike.
+   */
+  withoutPhotograph: -2,
   letters: {
     /**
      * Two letters of English agree by chance once in fifteen times (index of coincidence 0.067: from memory, W. F.

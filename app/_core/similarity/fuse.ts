@@ -15,7 +15,7 @@ export type Candidate = {
 };
 
 export type Fused = Candidate & {
-  /** Natural log-odds that it is the mark: the photograph's, and what is known besides. Orders; not calibrated. */
+  /** Natural log-odds that it is the mark: the photograph's, and what is known besides. Orders. */
   readonly score: number;
 };
 
@@ -29,15 +29,19 @@ export const LAID_OPEN = 8;
  * Half of the places laid open are kept for the strongest photographs (likeness "close" and better) and half for
  * exact readings, so that neither hides the other, whatever else is said. With nothing known the order is that of the
  * photographs alone.
+ * @param odds by entry, calibrated log-odds; without them, the likeness's own
  * @returns at most `limit`
  */
 export function fuse(
   candidates: readonly Candidate[],
   at: LikenessThresholds,
   limit: number,
+  odds: ReadonlyMap<string, number> | null = null,
 ): readonly Fused[] {
   const scored = candidates
-    .map((candidate): Fused => ({ ...candidate, score: scoreOf(candidate, at) }))
+    .map(
+      (candidate): Fused => ({ ...candidate, score: odds?.get(candidate.entry) ?? scoreOf(candidate, at) }),
+    )
     .sort(byScore);
   const strong = scored
     .filter((each) => similarityOf(each) >= at.close)
@@ -68,11 +72,14 @@ export function comesNear(candidate: Candidate, at: LikenessThresholds): boolean
   return similarityOf(candidate) >= at.some || candidate.findings.some(isExact);
 }
 
-/** Log-odds of the photograph, and of what is known besides; what speaks against it is limited. */
-function scoreOf(candidate: Candidate, at: LikenessThresholds): number {
+const scoreOf = (candidate: Candidate, at: LikenessThresholds): number =>
+  photographOdds(candidate, at) + evidenceOf(candidate.findings);
+
+/** Log-odds of what is known besides the photograph; what speaks against an entry is limited. */
+export function evidenceOf(findings: readonly Finding[]): number {
   const sum = (stands: Finding["stands"]) =>
-    candidate.findings.reduce((total, each) => total + (each.stands === stands ? each.weight : 0), 0);
-  return photographOdds(candidate, at) + sum("for") + Math.max(EVIDENCE.mostAgainst, sum("against"));
+    findings.reduce((total, each) => total + (each.stands === stands ? each.weight : 0), 0);
+  return sum("for") + Math.max(EVIDENCE.mostAgainst, sum("against"));
 }
 
 /**
@@ -94,7 +101,7 @@ const byLikeness = (a: Fused, b: Fused): number =>
   similarityOf(a) === similarityOf(b) ? 0 : similarityOf(a) > similarityOf(b) ? -1 : 1;
 
 /** Letters that agree without a slip, and enough of them to mean something. */
-function isExact(finding: Finding): boolean {
+export function isExact(finding: Finding): boolean {
   return (
     finding.aspect === "letters" &&
     (finding.degree === "whole" || finding.degree === "part") &&

@@ -8,6 +8,11 @@ export type Hit = {
   readonly turn: number;
 };
 
+/** Nearest photographs that are asked for in each direction of a query. */
+export const NEIGHBOURS = 60;
+/** Entries that are weighed against one another, the nearest by their photographs. */
+export const WEIGHED = 200;
+
 /** An entry with its best hit. */
 export type Ranked = { readonly entry: string; readonly best: Hit; readonly hits: number };
 

@@ -5,6 +5,7 @@ import type { LookUpMatch } from "#core/look-ups/look-up";
 import { Cosine } from "../cosine.tsx";
 import { Likeness } from "../likeness.tsx";
 import { PeriodWords } from "../period-words.tsx";
+import { Sureness } from "../sureness.tsx";
 import styles from "./compare.module.css";
 
 /** What is compared with, and how near the look-up found it. */
@@ -32,7 +33,11 @@ export function CompareHead({
       </div>
       {match ? (
         <div>
-          <Likeness likeness={match.likeness} />
+          {match.probability === null ? (
+            <Likeness likeness={match.likeness} />
+          ) : (
+            <Sureness probability={match.probability} />
+          )}
           {match.similarity !== null && <Cosine similarity={match.similarity} model={model} of="one" />}
         </div>
       ) : (

@@ -2,10 +2,12 @@ import Link from "next/link";
 import { useFormatter, useTranslations } from "next-intl";
 import { type LookUpMatch, type LookUpView, nearestAsked } from "#core/look-ups/look-up";
 import { LAID_OPEN } from "#core/similarity/fuse";
+import { surenessOf } from "#core/similarity/sureness";
 import { Cosine } from "../cosine.tsx";
 import { EntryLine } from "../entry-line.tsx";
 import { Likeness } from "../likeness.tsx";
 import plain from "../plain.module.css";
+import { Sureness } from "../sureness.tsx";
 import { Findings } from "./findings.tsx";
 import styles from "./matches.module.css";
 
@@ -21,21 +23,32 @@ type MatchesProps = {
   readonly short?: boolean;
 };
 
-/** The nearest entries, best first, one under the other. */
+/**
+ * The nearest entries, best first. What an answer claims stands apart from what is shown for comparison; when none
+ * fits, all are.
+ */
 export function Matches({ view, id = "matches", short = false }: MatchesProps) {
   const t = useTranslations("lookUp");
   const format = useFormatter();
   const likenesses = view.matches.flatMap(({ similarity }) => similarity ?? []);
   const nearestLikeness = likenesses.length > 0 ? Math.max(...likenesses) : undefined;
-  const { large, open } = short ? SHORT : { large: LARGE, open: LAID_OPEN };
-  const further = view.matches.slice(open);
+  const { large: most, open: shown } = short ? SHORT : { large: LARGE, open: LAID_OPEN };
+  const isClaimed = ({ probability }: LookUpMatch) =>
+    probability !== null && surenessOf(probability) !== null;
+  const claimed = view.noneFits ? [] : view.matches.filter(isClaimed);
+  const others = view.matches.filter((match) => !claimed.includes(match));
+  const open = others.slice(0, Math.max(0, shown - claimed.length));
+  const further = others.slice(open.length);
+  const large = Math.max(0, most - claimed.length);
   if (view.matches.length === 0) return <p>{t("emptyReference")}</p>;
   return (
     <section aria-labelledby={id}>
       <h2 id={id} className={view.noneFits ? styles.heading : plain.hidden}>
         {view.noneFits ? t("forComparison") : t("nearestHeading")}
       </h2>
-      <MatchList view={view} matches={view.matches.slice(0, open)} large={large} />
+      {claimed.length > 0 && <MatchList view={view} matches={claimed} large={most} />}
+      {claimed.length > 0 && open.length > 0 && <h2 className={styles.next}>{t("lessLikely")}</h2>}
+      <MatchList view={view} matches={open} large={large} />
       {further.length > 0 && (
         <details className={styles.further}>
           <summary>{t("further", { count: further.length })}</summary>
@@ -43,7 +56,7 @@ export function Matches({ view, id = "matches", short = false }: MatchesProps) {
         </details>
       )}
       <p className={plain.note}>{t("searched", { count: format.number(view.searched) })}</p>
-      {nearestLikeness !== undefined && (
+      {view.noneProbability === null && nearestLikeness !== undefined && (
         <Cosine similarity={nearestLikeness} model={view.model} of="nearest" />
       )}
     </section>
@@ -67,7 +80,13 @@ function MatchList({ view, matches, large }: MatchListProps) {
             photograph={match.photograph}
             large={i < large}
             eager={i < 2}
-            lead={<Likeness likeness={match.likeness} />}
+            lead={
+              match.probability === null ? (
+                <Likeness likeness={match.likeness} />
+              ) : (
+                <Sureness probability={match.probability} />
+              )
+            }
           >
             <Findings asked={view.asked} match={match} />
             {i < large && (

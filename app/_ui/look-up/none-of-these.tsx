@@ -2,6 +2,7 @@ import Link from "next/link";
 import { useTranslations } from "next-intl";
 import type { ReactNode } from "react";
 import type { LookUpView } from "#core/look-ups/look-up";
+import { percentOf } from "#core/similarity/sureness";
 import plain from "../plain.module.css";
 import { isWhole } from "./crop-geometry.ts";
 import styles from "./none-of-these.module.css";
@@ -32,6 +33,9 @@ export function NoneOfThese({ view, mine, first = false, id = "none", children }
           </Link>
         </p>
       )}
+      {!first && view.noneProbability !== null && (
+        <p>{t("probability", { percent: percentOf(view.noneProbability) })}</p>
+      )}
       <p>{first ? t("wordsFirst") : t("words")}</p>
       <ul>
         <li>{t("light")}</li>
@@ -46,6 +50,7 @@ export function NoneOfThese({ view, mine, first = false, id = "none", children }
             : t.rich("lettersPlain", { link: (words) => <Link href="/entries">{words}</Link> })}
         </li>
       </ul>
+      {children}
       <p>
         <Link href="/" className={plain.quiet}>
           {t("another")}

@@ -1,21 +1,19 @@
 import { type Knowledge, knowsSomething } from "#core/look-ups/knowledge";
 import { parseLegibleLetters } from "#core/reading/legible-letters";
+import { type Chances, chancesOf } from "#core/similarity/chances";
 import { type CombinedRank, combineSights, type Sight, unseen } from "#core/similarity/combine";
 import { findingsOf } from "#core/similarity/findings";
 import { type Candidate, type Fused, fuse } from "#core/similarity/fuse";
-import { rankEntries } from "#core/similarity/rank";
+import { NEIGHBOURS, rankEntries, WEIGHED } from "#core/similarity/rank";
+import { weigh } from "#core/similarity/weigh";
 import type { Embedder, KeptMatch, Nearest, QueryVector, Readings } from "../ports.ts";
 
 type Needs = { readonly nearest: Nearest; readonly readings: Readings };
 
 /** Entries in an answer. */
 export const ENTRIES = 24;
-/** Entries whose place in the answer is weighed when something is known besides the photograph. */
-const WEIGHED = 200;
 /** Entries taken from those that the letters find. */
 const READ = 60;
-/** Nearest photographs asked for each turn of the query. */
-const NEIGHBOURS = 60;
 
 /** A photograph as the model sees it, with its place among those asked with, from 1. */
 export type Described = { readonly photograph: number; readonly vectors: readonly QueryVector[] };
@@ -30,6 +28,8 @@ type MarkAsked = {
 /** A mark with every entry that may be it, best first, and how each photograph sees each of them. */
 export type RankedMark = MarkAsked & {
   readonly fused: readonly Fused[];
+  /** How likely each entry is, and that none fits; null for a model that no probabilities were fitted for. */
+  readonly chances: Chances | null;
   readonly seen: ReadonlyMap<string, CombinedRank["seen"]>;
 };
 
@@ -91,7 +91,7 @@ export async function measureFar(
  * @param others entries beside the near ones; those without a photograph are in no ranking
  */
 export async function placeEntries(
-  { readings }: Needs,
+  { nearest, readings }: Needs,
   embedder: Embedder,
   asked: MarkAsked,
   near: readonly CombinedRank[],
@@ -109,15 +109,42 @@ export async function placeEntries(
     const foundBy = spelt && !listed.has(entry) ? "letters" : "photograph";
     return { entry, ranked: ranks.get(entry) ?? null, foundBy, findings };
   });
+  const chances = await reckonChances(nearest, embedder, candidates);
   return {
     ...asked,
-    fused: fuse(candidates, embedder.likeness, candidates.length),
+    chances,
+    fused: fuse(candidates, embedder.likeness, candidates.length, chances?.odds),
     seen: new Map([...ranks].map(([entry, { seen }]) => [entry, seen])),
   };
 }
 
+/** Probabilities of all that was weighed; null for a model that none were fitted for. */
+async function reckonChances(
+  nearest: Nearest,
+  { model, calibration }: Embedder,
+  candidates: readonly Candidate[],
+): Promise<Chances | null> {
+  if (!calibration) return null;
+  const listed = candidates.map(({ entry }) => entry);
+  const [photographs, entries] = await Promise.all([
+    nearest.photographsOf(model, listed),
+    nearest.countEntries(),
+  ]);
+  return chancesOf(weigh(candidates, { photographs, pairScores: new Map() }), entries, calibration);
+}
+
 /** An entry of a ranking as it is kept. */
-export function toMatch({ entry, ranked, foundBy, findings }: Fused, { seen }: RankedMark): KeptMatch {
-  const hit = ranked?.best ?? null;
-  return { entry, hit, photographsNear: ranked?.hits ?? 0, foundBy, findings, seen: seen.get(entry) ?? [] };
+export function toMatch(
+  { entry, ranked, foundBy, findings }: Fused,
+  { seen, chances }: RankedMark,
+): KeptMatch {
+  return {
+    entry,
+    hit: ranked?.best ?? null,
+    photographsNear: ranked?.hits ?? 0,
+    foundBy,
+    findings,
+    probability: chances?.of.get(entry) ?? null,
+    seen: seen.get(entry) ?? [],
+  };
 }

@@ -1,5 +1,5 @@
 import { execFile } from "node:child_process";
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { strToU8, zipSync } from "fflate";
@@ -63,10 +63,12 @@ describe("evaluate, over a folder made for it", { timeout: 60_000 }, () => {
     expect(code).toBe(0);
     const figures: Record<string, number> = JSON.parse(out);
     expect(Object.keys(figures)).toEqual(
-      "references classes queries recall1 recall5 recall10 map auroc medianMs".split(" "),
+      "references classes queries recall1 recall5 recall10 map ece auroc medianMs".split(" "),
     );
     expect(figures).toMatchObject({ references: 6, classes: 3, queries: 6, recall1: 1, recall5: 1, map: 1 });
     expect(figures.auroc).toBe(1);
+    expect(figures.ece).toBeGreaterThan(0);
+    expect(figures.ece).toBeLessThan(1);
     expect(figures.medianMs).toBeGreaterThan(0);
   });
 
@@ -85,8 +87,10 @@ describe("evaluate, over a folder made for it", { timeout: 60_000 }, () => {
     const { out, err } = await evaluate([...both(), "--baselines", "--turns", "4"]);
     const lines = out.trimEnd().split("\n");
     expect(lines).toHaveLength(4);
-    expect(lines[0]).toMatch(/references +classes +queries +recall@1 +@5 +@10 +mAP +ROC area +median ms/);
-    expect(lines[1]).toMatch(/^marks@\S+ +6 +3 +6 +1\.000 +1\.000 +1\.000 +1\.000 +- +\d+\.\d$/);
+    expect(lines[0]).toMatch(
+      /references +classes +queries +recall@1 +@5 +@10 +mAP +ECE +ROC area +median ms/,
+    );
+    expect(lines[1]).toMatch(/^marks@\S+ +6 +3 +6 +1\.000 +1\.000 +1\.000 +1\.000 +\d\.\d{3} +- +\d+\.\d$/);
     expect(lines[2]).toMatch(/^oriented gradients +6 +3 +6 +1\.000/);
     expect(lines[3]).toMatch(/^perceptual hash +6 +3 +6 /);
     expect(err).toMatch(/queries 6 of 6/);
@@ -98,6 +102,52 @@ describe("evaluate, over a folder made for it", { timeout: 60_000 }, () => {
     expect(lines).toHaveLength(3);
     expect(lines[1]).toMatch(/^marks@\S+ +6 +3 +6 +1\.000/);
     expect(lines[2]).toMatch(/^the same, and aligned +6 +3 +6 +1\.000/);
+  });
+
+  it("gives no calibration error for a model that was not calibrated, or is another than the calibration's", async () => {
+    mkdirSync(at("renamed"));
+    const shipped = join(root, "ml", "model");
+    for (const file of ["marks.onnx", "calibration.json"])
+      copyFileSync(join(shipped, file), at("renamed", file));
+    const facts = JSON.parse(readFileSync(join(shipped, "model.json"), "utf8"));
+    writeFileSync(at("renamed", "model.json"), JSON.stringify({ ...facts, version: "99.0.0" }));
+    const { out } = await evaluate([...both(), "--absent", at("absent"), "--json"], {
+      COUNTERMARK_MODEL: at("renamed"),
+    });
+    expect(JSON.parse(out)).toMatchObject({ ece: null, auroc: 1, recall1: 1 });
+    const { err, code } = await evaluate([...both(), "--reliability", at("none.json")], {
+      COUNTERMARK_MODEL: at("renamed"),
+    });
+    expect(err).toMatch(/--reliability: the model must be calibrated/);
+    expect(code).toBe(1);
+  });
+
+  it("writes how often what was given each probability was so", async () => {
+    const path = at("reliability.json");
+    const { out } = await evaluate([...both(), "--absent", at("absent"), "--json", "--reliability", path]);
+    const written = JSON.parse(readFileSync(path, "utf8"));
+    expect(written).toMatchObject({ ece: JSON.parse(out).ece, eceNone: expect.any(Number) });
+    expect(written.reliability).toHaveLength(15);
+    const counts: number[] = written.reliability.map((bin: { count: number }) => bin.count);
+    expect(counts.reduce((sum, count) => sum + count, 0)).toBe(7);
+  });
+
+  it("writes what probabilities are fitted on, a query a line, over references drawn for each", async () => {
+    const path = at("features.jsonl");
+    await evaluate([...both(), "--absent", at("absent"), "--features", path, "--sizes", "2,3", "--json"]);
+    const [head, ...lines] = readFileSync(path, "utf8")
+      .trimEnd()
+      .split("\n")
+      .map((line) => JSON.parse(line));
+    expect(head).toEqual({ model: expect.stringMatching(/^marks@/), photographs: 6 });
+    expect(lines).toHaveLength(14);
+    for (const { entries, photographs, present, right, candidates } of lines) {
+      expect(photographs).toBe(2 * entries);
+      expect(candidates).toHaveLength(entries);
+      expect(candidates[0]).toEqual([expect.any(Number), 2, null]);
+      expect(right).toBe(present ? 0 : null);
+    }
+    expect(lines.map(({ entries }) => entries).slice(0, 2)).toEqual([2, expect.any(Number)]);
   });
 
   it("finds a turned mark only when it turns the query", async () => {
@@ -169,6 +219,11 @@ describe("evaluate, over a folder made for it", { timeout: 60_000 }, () => {
       "a turn count that is none",
       ["--turns", "many"],
       /--turns: must be a whole number from 1 to 360\. Received many\./,
+    ],
+    [
+      "sizes that are none",
+      ["--references", "x", "--queries", "x", "--sizes", "all"],
+      /--sizes: must be whole numbers above 1, with commas\. Received all\./,
     ],
     ["an unknown option", ["--reference", "x"], /Unknown option '--reference'/],
   ])("names %s and fails", async (_, options, message) => {

@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { modelFacts } from "#ml/embed";
+import { calibrationOf } from "#ml/evaluate/chances";
 import { readClasses } from "#ml/evaluate/folders";
 import { measureGlyphs } from "#ml/evaluate/glyphs";
 import { measure, oneByOne } from "#ml/evaluate/measure";
@@ -19,7 +20,7 @@ const silent = () => undefined;
 
 describe.skipIf(missing)("the shipped pipeline, on images from elsewhere", async () => {
   const { id, queryTurns } = await modelFacts();
-  const method = shipped(id, queryTurns);
+  const method = shipped(id, queryTurns, await calibrationOf(id));
 
   it("finds worn crests from other pages: recall@1 0.83, recall@5 0.97", { timeout: 600_000 }, async () => {
     const references = await readClasses(join(IMAGES, "crests", "references"), "references");
