@@ -1,4 +1,6 @@
+import type { FieldError } from "#core/field-error";
 import type { Alignment } from "#core/photographs/alignment";
+import { ok, type Result } from "#core/result";
 import type { Aligner, Blobs, Clock, Entries, LookUps } from "./ports.ts";
 
 type Needs = {
@@ -13,21 +15,25 @@ type Question = { readonly lookUp: string; readonly entry: string; readonly phot
 
 /**
  * Lays the photograph of a look-up over one of an entry's.
- * @returns null when the look-up, the entry or that photograph of it is not there, or the look-up's time is over
+ * @returns null when the look-up, the entry or that photograph of it is not there, or the look-up's time is over; as
+ * the error, that too many wait, or that it took too long
  */
-export async function alignPhotographs(needs: Needs, asked: Question): Promise<Alignment | null> {
+export async function alignPhotographs(
+  needs: Needs,
+  asked: Question,
+): Promise<Result<Alignment | null, FieldError>> {
   const [kept, entry] = await Promise.all([
     needs.lookUps.find(asked.lookUp),
     needs.entries.bySlug(asked.entry),
   ]);
-  if (!kept || (kept.expiresAt !== null && kept.expiresAt <= needs.clock.now())) return null;
+  if (!kept || (kept.expiresAt !== null && kept.expiresAt <= needs.clock.now())) return ok(null);
   const photograph = entry?.photographs.find(({ id }) => id === asked.photograph);
-  if (!photograph) return null;
+  if (!photograph) return ok(null);
   const [query, reference] = await Promise.all([
     needs.blobs.get(kept.sha256),
     needs.blobs.get(photograph.sha256),
   ]);
-  if (!query || !reference) return null;
+  if (!query || !reference) return ok(null);
   return needs.aligner.align(
     { sha256: kept.sha256, bytes: query, region: kept.region },
     { sha256: photograph.sha256, bytes: reference, region: photograph.region },

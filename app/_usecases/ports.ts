@@ -112,7 +112,8 @@ export type ImageToAlign = { readonly sha256: string; readonly bytes: Uint8Array
 
 /** Lays the mark of one photograph over another's by what can be seen in both. */
 export type Aligner = {
-  align(query: ImageToAlign, reference: ImageToAlign): Promise<Alignment>;
+  /** @returns as the error, that too many wait, or that it took too long */
+  align(query: ImageToAlign, reference: ImageToAlign): Promise<Result<Alignment, FieldError>>;
 };
 
 /** Nearest neighbours among the vectors of current revisions' photographs. */
