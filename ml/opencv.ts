@@ -21,7 +21,11 @@ type KeyPoint = { readonly pt: Point; readonly response: number };
 type Match = { readonly queryIdx: number; readonly trainIdx: number; readonly distance: number };
 type List<T> = Freed & { size(): number; get(index: number): T };
 type Size = { readonly width: number; readonly height: number };
-type TurnedBox = { readonly center: { readonly x: number; readonly y: number }; readonly size: Size; readonly angle: number };
+type TurnedBox = {
+  readonly center: { readonly x: number; readonly y: number };
+  readonly size: Size;
+  readonly angle: number;
+};
 type Detector = Freed & {
   setThreshold(threshold: number): void;
   detectAndCompute(image: Mat, mask: Mat, keyPoints: List<KeyPoint>, descriptors: Mat): void;

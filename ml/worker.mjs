@@ -3,7 +3,15 @@
 import { register } from "tsx/esm/api";
 
 register();
-const { alignPhotographs } = await import("./verify.ts");
 
 /** @param {{ query: import("./verify.ts").Photographed, reference: import("./verify.ts").Photographed }} asked */
-export const alignPair = ({ query, reference }) => alignPhotographs(query, reference);
+export async function alignPair({ query, reference }) {
+  const { alignPhotographs } = await import("./verify.ts");
+  return alignPhotographs(query, reference);
+}
+
+/** @param {import("./verify.ts").Photographed} asked */
+export async function readRegion({ photograph, region }) {
+  const { readLetters } = await import("./letters/read-letters.ts");
+  return readLetters(photograph, region);
+}

@@ -7,7 +7,7 @@ import type { FieldError } from "#core/field-error";
 import { fail, ok, type Result } from "#core/result";
 
 /** Names of what ml/worker.mjs offers. */
-type Task = "alignPair";
+type Task = "alignPair" | "readRegion";
 
 /** Long computations in threads of their own, so that the process goes on answering meanwhile. */
 export type WorkerPool<Asked, Answer> = {

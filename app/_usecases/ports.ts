@@ -10,6 +10,7 @@ import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
 import type { Region } from "#core/photographs/region";
 import type { LegibleLetters } from "#core/reading/legible-letters";
+import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
 import type { EntryFacts, Finding } from "#core/similarity/findings";
 import type { FoundBy } from "#core/similarity/fuse";
@@ -114,6 +115,12 @@ export type ImageToAlign = { readonly sha256: string; readonly bytes: Uint8Array
 export type Aligner = {
   /** @returns as the error, that too many wait, or that it took too long */
   align(query: ImageToAlign, reference: ImageToAlign): Promise<Result<Alignment, FieldError>>;
+};
+
+/** Reads the writing in a photograph by machine. */
+export type LettersReader = {
+  /** @returns readings, the best first; as the error, that too many wait, or that it took too long */
+  read(image: Uint8Array, region: Region): Promise<Result<readonly MachineReading[], FieldError>>;
 };
 
 /** Nearest neighbours among the vectors of current revisions' photographs. */

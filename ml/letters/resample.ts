@@ -13,8 +13,7 @@ export function resample(picture: Grey, width: number, height: number, places: P
     for (let x = 0; x < width; x++, to++) {
       let sum = 0;
       for (let j = 0; j < fine; j++)
-        for (let i = 0; i < fine; i++)
-          sum += at(picture, places(x + (i + 0.5) / fine, y + (j + 0.5) / fine));
+        for (let i = 0; i < fine; i++) sum += at(picture, places(x + (i + 0.5) / fine, y + (j + 0.5) / fine));
       values[to] = sum / (fine * fine);
     }
   return { values, width, height };

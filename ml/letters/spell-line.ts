@@ -78,7 +78,8 @@ function spell(steps: Float32Array, alphabet: readonly (string | null)[]): reado
   for (let start = 0; start < steps.length; start += alphabet.length) {
     const { sign, sure } = likeliest(steps.subarray(start, start + alphabet.length), alphabet);
     const last = letters.at(-1);
-    if (sign !== "" && sign === before && last) letters[letters.length - 1] = { sign, sure: Math.max(last.sure, sure) };
+    if (sign !== "" && sign === before && last)
+      letters[letters.length - 1] = { sign, sure: Math.max(last.sure, sure) };
     else if (sign !== "") letters.push({ sign, sure });
     before = sign;
   }

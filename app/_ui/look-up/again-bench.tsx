@@ -34,10 +34,15 @@ export function AgainBench({ image, typed, materials }: AgainBenchProps) {
   const bench = useRef<HTMLDivElement>(null);
   const error = lookUp.state.now === "refused" ? lookUp.state.error : null;
 
-  function send() {
+  function photograph() {
     const form = new FormData();
     form.set("again", image.sha256);
     for (const [key, value] of Object.entries(rounded(region))) form.set(key, String(value));
+    return form;
+  }
+
+  function send() {
+    const form = photograph();
     addKnown(form, bench.current);
     lookUp.send(form);
   }
@@ -55,7 +60,7 @@ export function AgainBench({ image, typed, materials }: AgainBenchProps) {
             {t("whole")}
           </button>
         </Cropping>
-        <Known typed={typed} error={error} materials={materials} />
+        <Known typed={typed} error={error} materials={materials} photograph={photograph} />
       </div>
     </div>
   );

@@ -30,6 +30,13 @@ export function AskWithMore({ lookUp: id, image, typed, error, materials }: AskW
   const running = lookUp.state.now === "running";
   const wrong = lookUp.state.now === "refused" ? lookUp.state.error : error;
 
+  function photograph() {
+    const form = new FormData();
+    form.set("again", image.sha256);
+    for (const [name, value] of Object.entries(rounded(image.region))) form.set(name, String(value));
+    return form;
+  }
+
   function submit(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();
     if (!running) lookUp.send(new FormData(event.currentTarget));
@@ -51,7 +58,7 @@ export function AskWithMore({ lookUp: id, image, typed, error, materials }: AskW
       {wrong && !isAboutKnown(wrong) && <FieldErrorNote error={wrong} />}
       {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
       <div hidden={running}>
-        <Known folded typed={typed} error={wrong} materials={materials}>
+        <Known folded typed={typed} error={wrong} materials={materials} photograph={photograph}>
           <button type="submit" className={plain.button}>
             {t("askAgain")}
           </button>

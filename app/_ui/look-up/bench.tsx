@@ -62,13 +62,19 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
     if (chosen) bench.current?.querySelector<HTMLElement>("h2")?.focus();
   }, [chosen?.file]);
 
-  function send() {
-    if (!chosen) return;
+  function photograph() {
+    if (!chosen) return null;
     const form = new FormData();
     form.set("photograph", chosen.file);
     if (chosen.region) {
       for (const [key, value] of Object.entries(rounded(chosen.region))) form.set(key, String(value));
     }
+    return form;
+  }
+
+  function send() {
+    const form = photograph();
+    if (!form) return;
     addKnown(form, bench.current);
     lookUp.send(form);
   }
@@ -148,7 +154,13 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
       )}
       {/* Outside the form, so that what was typed stays when a chosen photograph takes the form's place. */}
       <div hidden={running}>
-        <Known typed={typed} error={refused} materials={materials} form={FORM} />
+        <Known
+          typed={typed}
+          error={refused}
+          materials={materials}
+          form={FORM}
+          photograph={chosen && !spoilt ? photograph : undefined}
+        />
       </div>
     </div>
   );
