@@ -128,13 +128,21 @@ async function writeAnew(
   purpose: "look-up" | "reference",
 ): Promise<ReadImage> {
   const side = KEPT_SIDE[purpose];
+  // Somebody waits for a look-up, which is soon forgotten: it is made smaller and written in the quicker ways.
+  const quick = purpose === "look-up";
   const upright = image
     .autoOrient()
-    .resize({ width: side, height: side, fit: "inside", withoutEnlargement: true })
+    .resize({
+      width: side,
+      height: side,
+      fit: "inside",
+      withoutEnlargement: true,
+      kernel: quick ? "cubic" : "lanczos3",
+    })
     .flatten({ background: "#ffffff" })
     .toColourspace("srgb");
   const { data, info } = await upright
-    .jpeg({ quality: 92, chromaSubsampling: "4:4:4" })
+    .jpeg({ quality: 92, chromaSubsampling: "4:4:4", optimiseCoding: !quick })
     .toBuffer({ resolveWithObject: true });
   const turned = (metadata.orientation ?? 1) >= 5;
   const original = turned

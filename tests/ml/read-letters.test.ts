@@ -52,7 +52,8 @@ describe("letters that a machine reads", { timeout: 60_000 }, () => {
 
   it("are read round the middle", async () => {
     const ring = (await proposed(await drawing(RING))).find(({ along }) => along === "ring");
-    for (const word of ["HOLLOW", "MILL", "POTTERY"]) expect(ring?.letters.replaceAll(" ", "")).toContain(word);
+    for (const word of ["HOLLOW", "MILL", "POTTERY"])
+      expect(ring?.letters.replaceAll(" ", "")).toContain(word);
   });
 
   it("are none where nothing is written", async () => {
