@@ -8,7 +8,7 @@ import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
 import { photographsToTry } from "../setup/photographs-to-try.ts";
 
 const address = inject("appAddress");
-const { bench, known, fields, findings, proposeLetters } = messages;
+const { bench, known, fields, findings } = messages;
 /** Two marks that differ by a letter: the photograph shows the first, and hardly tells them apart. */
 const ANN_PIKE = "ann-pike-fish";
 const JONAS_PIKE = "pike-stamped-fish";
@@ -171,7 +171,7 @@ it.each([1280, 390])("proposes letters, and enters none of them unasked, %d pixe
   const page = await browser.newPage({ viewport: { width, height: 900 } });
   await page.goto(address);
   await page.getByText(known.heading).click();
-  const ask = page.getByRole("button", { name: proposeLetters.ask });
+  const ask = page.getByRole("button", { name: known.propose.ask });
   // There is nothing to read yet.
   expect(await ask.count()).toBe(0);
   await page.locator("#photograph").setInputFiles("seed/demo/photographs/gorse-patent-filter-2.webp");

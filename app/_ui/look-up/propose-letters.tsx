@@ -27,7 +27,7 @@ const CLEAR = 0.9;
 
 /** Has the marked part of the photograph read by machine, when asked to, and offers what was read. */
 export function ProposeLetters({ photograph, onTake }: ProposeLettersProps) {
-  const t = useTranslations("proposeLetters");
+  const t = useTranslations("known.propose");
   const [state, setState] = useState<State>({ now: "idle" });
   const running = useRef<AbortController | null>(null);
   // Only where scripts run: without them the button could do nothing.
