@@ -1,3 +1,4 @@
+import { basename } from "node:path";
 import { parseArgs } from "node:util";
 import { modelFacts } from "../embed.ts";
 import { readAbsent, readClasses, refuseUnknownClasses } from "./folders.ts";
@@ -15,6 +16,7 @@ const USAGE = `How well the shipped pipeline finds marks, over any photographs.
   --queries DIR      photographs to find them by, as <class>/<image>, of the same classes
   --absent DIR       photographs of marks that no reference shows
   --baselines        also a histogram of oriented gradients and a 64-bit perceptual hash
+  --baseline-onnx FILE  also a network from elsewhere: [n, 3, 224, 224] in, its first output compared
   --verify           also the best 50 re-ranked by how well they can be laid over the query
   --turns N          directions a query is turned to (default: the model's own)
   --glyphs ZIP       the Omniglot one-shot test, all_runs.zip
@@ -30,6 +32,7 @@ async function main(): Promise<void> {
       glyphs: { type: "string" },
       planar: { type: "string" },
       turns: { type: "string" },
+      "baseline-onnx": { type: "string" },
       verify: { type: "boolean", default: false },
       baselines: { type: "boolean", default: false },
       json: { type: "boolean", default: false },
@@ -42,6 +45,8 @@ async function main(): Promise<void> {
   const turns = readTurns(options.turns, facts.queryTurns);
   const own = shipped(facts.id, turns);
   const methods = options.baselines && !options.json ? [own, ...(await baselines(turns))] : [own];
+  const elsewhere = options["baseline-onnx"];
+  if (elsewhere && !options.json) methods.push(await fromElsewhere(elsewhere, turns));
   if (options.glyphs) return glyphs(methods, options.glyphs, options.json);
   if (!options.references || !options.queries)
     throw new Error(`--references and --queries: must both be given, or --glyphs.\n\n${USAGE}`);
@@ -83,6 +88,11 @@ async function baselines(turns: number): Promise<Method[]> {
     baseline("oriented gradients", turns, GRADIENTS_SIDE, describeGradients),
     baseline("perceptual hash", turns, HASH_SIDE, hashPicture),
   ];
+}
+
+async function fromElsewhere(path: string, turns: number): Promise<Method> {
+  const { ONNX_SIDE, openOnnxBaseline } = await import("./onnx-baseline.ts");
+  return baseline(basename(path), turns, ONNX_SIDE, await openOnnxBaseline(path));
 }
 
 function readTurns(asked: string | undefined, usual: number): number {
