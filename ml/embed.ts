@@ -1,4 +1,3 @@
-import { availableParallelism } from "node:os";
 import { InferenceSession, Tensor } from "onnxruntime-node";
 import { type ModelFacts, modelFolder, readModelFacts, readNetwork } from "./model.ts";
 import { type Patch, prepare } from "./preprocess.ts";
@@ -136,10 +135,10 @@ async function load(folder: string): Promise<Network> {
   return { facts, session };
 }
 
-/** Two, where there are two cores: on an idle host one look-up takes both; a busy one loses a tenth (DEVELOPERS.md). */
+/** One thread beats two whenever the machine is busy, and a server is. */
 function threads(): number {
   const asked = process.env.COUNTERMARK_THREADS;
-  if (!asked) return Math.min(2, availableParallelism());
+  if (!asked) return 1;
   const count = Number(asked);
   if (!Number.isInteger(count) || count < 1 || count > 64)
     throw new Error(`COUNTERMARK_THREADS: must be a whole number from 1 to 64. Received ${asked}.`);

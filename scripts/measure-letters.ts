@@ -76,13 +76,13 @@ console.log(
   `${samples.length} photographs${values.turned ? ", turned by a quarter, a half, three quarters" : ""}\n`,
 );
 console.log(
-  "reader | nothing read | letters wrong | all right | entry first | in five | ... of any proposal | ms",
+  "reader | nothing read | letters wrong | all right | entry first | in five | ... of any proposal | called clear | ... letters wrong | ms",
 );
 for (const [name, read] of readers) console.log(`${name} | ${(await measure(read)).join(" | ")}`);
 for (const end of ends) await end();
 
 async function measure(read: Reader): Promise<string[]> {
-  const [errors, firsts, fives, anyFives, times]: number[][] = [[], [], [], [], []];
+  const [errors, firsts, fives, anyFives, times, clear]: number[][] = [[], [], [], [], [], []];
   let nothing = 0;
   for (const sample of samples) {
     const began = performance.now();
@@ -94,6 +94,7 @@ async function measure(read: Reader): Promise<string[]> {
     // A doubtful letter is no letter read: it counts as wrong here.
     const read_ = plainLetters(best, { wildcards: true }).replaceAll("?", "\u0000");
     errors?.push(Math.min(1, differences(read_, truth, "whole") / truth.length));
+    if (proposals[0]?.clear) clear?.push(errors?.at(-1) ?? 1);
     const places = proposals.map(({ letters }) => placeOf(letters, sample.words));
     firsts?.push(places[0] === 1 ? 1 : 0);
     fives?.push((places[0] ?? 99) <= 5 ? 1 : 0);
@@ -108,6 +109,8 @@ async function measure(read: Reader): Promise<string[]> {
     share(firsts),
     share(fives),
     share(anyFives),
+    ((clear?.length ?? 0) / samples.length).toFixed(3),
+    share(clear),
     `${Math.round(times?.sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? 0)}`,
   ];
 }
@@ -173,7 +176,13 @@ async function tesseract(installed: string): Promise<Reader> {
     return found
       .sort((a, b) => b.confidence - a.confidence)
       .slice(0, 2)
-      .map(({ letters, confidence }) => ({ letters, along: "lines", sure: confidence, doubtful: 0 }));
+      .map(({ letters, confidence }) => ({
+        letters,
+        along: "lines",
+        sure: confidence,
+        doubtful: 0,
+        clear: false,
+      }));
   };
 }
 

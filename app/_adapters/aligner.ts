@@ -8,7 +8,7 @@ import { createWorkerPool } from "./worker-pool.ts";
 /** Answers kept in memory; one is about 30 kB. */
 const KEPT = 200;
 /** One alignment takes about a second: whoever is twentieth waits as long as anyone would. */
-const LIMITS = { threads: 1, waiting: 20, milliseconds: 30_000 };
+const LIMITS = { threads: 1, waiting: 20, milliseconds: 60_000 };
 
 type Asked = { readonly query: Photographed; readonly reference: Photographed };
 type Align = (asked: Asked) => Promise<Result<Alignment, FieldError>>;

@@ -4,7 +4,7 @@ import type { LettersReader } from "../_usecases/ports.ts";
 import { createWorkerPool } from "./worker-pool.ts";
 
 /** One reading takes one to two seconds on a core. */
-const LIMITS = { threads: 1, waiting: 10, milliseconds: 30_000 };
+const LIMITS = { threads: 1, waiting: 10, milliseconds: 60_000 };
 
 /** Reads letters in a thread of its own, by networks that come in a package. */
 export function createLettersReader(): LettersReader {

@@ -6,7 +6,7 @@ import type { TextLine } from "./text-lines.ts";
 /** A letter that the recogniser read, and how sure it is, 0 to 1. */
 export type Letter = { readonly sign: string; readonly sure: number };
 
-/** The recogniser sees lines 48 pixels high: PaddleOCR, RecResizeImg, image_shape 3, 48, 320. */
+/** The recogniser sees lines 48 pixels high, from -1 to 1: PaddleOCR, tools/infer/predict_rec.py, resize_norm_img. */
 const HEIGHT = 48;
 const NARROWEST = 96;
 const WIDEST = 1600;

@@ -26,7 +26,7 @@ const WIDENED = 1.6;
 const SMALLEST = 3;
 /** Lines looked at, the surest. */
 const MOST = 16;
-/** The means and deviations of the pictures that the network was trained on: PaddleOCR, NormalizeImage of the detector. */
+/** The means and deviations that the network was trained with: PaddleOCR, tools/infer/predict_det.py, NormalizeImage. */
 const MEAN = [0.485, 0.456, 0.406] as const;
 const DEVIATION = [0.229, 0.224, 0.225] as const;
 

@@ -20,7 +20,7 @@ afterEach(async () => {
   for (const pool of pools.splice(0)) await pool.close();
 });
 
-describe("work in a thread of its own", () => {
+describe("work in a thread of its own", { timeout: 60_000 }, () => {
   it("leaves the process free: alignments hardly delay what else it does", async () => {
     const aligner = createAligner();
     const photograph = async (number: number) => ({

@@ -182,7 +182,6 @@ it.each([1280, 390])("proposes letters, and enters none of them unasked, %d pixe
   expect(await field.inputValue()).toBe("");
   expect(await violationsOf(page)).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-  await page.screenshot({ path: `tests/.output/letters-${width}.png`, fullPage: true });
   await proposal.click();
   expect(await field.inputValue()).toContain("PATENT");
   expect(await field.evaluate((element) => element === document.activeElement)).toBe(true);

@@ -15,10 +15,14 @@ export type LettersProposal = {
   /** The recogniser's own opinion of its letters, the mean, 0 to 1; no probability. */
   readonly sure: number;
   readonly doubtful: number;
+  /** No letter is in doubt, and all are sure: then most proposals are right (scripts/measure-letters.ts). */
+  readonly clear: boolean;
 };
 
 /** Letters less sure than this are written as `?`. */
 const IN_DOUBT = 0.6;
+/** Letters whose mean is above this, with none in doubt, are said to be read clearly. */
+const CLEAR = 0.9;
 /** A letter or two seen in an ornament are not worth looking at. */
 const FEWEST = 2;
 
@@ -44,7 +48,7 @@ export function proposeLetters(readings: readonly MachineReading[]): readonly Le
     seen.add(plain);
     const opinions = legible.flat().filter(({ sign }) => sign !== " ");
     const sure = opinions.reduce((sum, letter) => sum + letter.sure, 0) / opinions.length;
-    proposals.push({ letters, along, sure, doubtful });
+    proposals.push({ letters, along, sure, doubtful, clear: doubtful === 0 && sure >= CLEAR });
   }
   return proposals;
 }

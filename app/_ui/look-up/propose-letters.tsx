@@ -22,9 +22,6 @@ type State =
   | { readonly now: "refused"; readonly error: FieldError }
   | { readonly now: "read"; readonly proposals: readonly LettersProposal[] };
 
-/** Above this mean the letters of the demo's photographs were nearly always right; see scripts/measure-letters.ts. */
-const CLEAR = 0.9;
-
 /** Has the marked part of the photograph read by machine, when asked to, and offers what was read. */
 export function ProposeLetters({ photograph, onTake }: ProposeLettersProps) {
   const t = useTranslations("known.propose");
@@ -62,14 +59,14 @@ export function ProposeLetters({ photograph, onTake }: ProposeLettersProps) {
       {state.now === "refused" && <FieldErrorNote error={state.error} />}
       {proposals.length > 0 && (
         <ul className={styles.proposals}>
-          {proposals.map(({ letters, along, sure, doubtful }) => (
+          {proposals.map(({ letters, along, clear, doubtful }) => (
             <li key={`${along} ${letters}`}>
               <button type="button" className={styles.take} onClick={() => onTake(letters)}>
                 <span className={plain.hidden}>{t("take")} </span>
                 <bdi className={styles.letters}>{letters}</bdi>
               </button>
               <span className={plain.note}>
-                {t("how", { along, sure: sure >= CLEAR && doubtful === 0 ? "clear" : "doubtful", doubtful })}
+                {t("how", { along, sure: clear ? "clear" : "doubtful", doubtful })}
               </span>
             </li>
           ))}
