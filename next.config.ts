@@ -14,6 +14,7 @@ const config: NextConfig = {
     "@electric-sql/pglite-socket",
     "@prisma/schema-engine-wasm",
     "onnxruntime-node",
+    "piscina",
     "sharp",
   ],
 };

@@ -129,6 +129,8 @@ async function load(folder: string): Promise<Network> {
     graphOptimizationLevel: "all",
     intraOpNumThreads: threads(),
     interOpNumThreads: 1,
+    // Threads that wait for work sleep: spinning, they take from others what a second thread gains.
+    extra: { session: { intra_op: { allow_spinning: "0" } } },
   });
   return { facts, session };
 }

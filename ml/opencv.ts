@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 /**
  * The part of OpenCV 4.5.2 that is used here, as its JavaScript build offers it. Whatever is `Freed` lies in
  * WebAssembly's memory, which nothing collects: make it with `keep` inside `freeing`.
- * Source: https://docs.opencv.org/4.5.2/ (modules core, features2d, calib3d).
+ * Source: https://docs.opencv.org/4.5.2/ (modules core, imgproc, features2d, calib3d).
  */
 export type Freed = { delete(): void };
 
@@ -20,6 +20,12 @@ type Point = { readonly x: number; readonly y: number };
 type KeyPoint = { readonly pt: Point; readonly response: number };
 type Match = { readonly queryIdx: number; readonly trainIdx: number; readonly distance: number };
 type List<T> = Freed & { size(): number; get(index: number): T };
+type Size = { readonly width: number; readonly height: number };
+type TurnedBox = {
+  readonly center: { readonly x: number; readonly y: number };
+  readonly size: Size;
+  readonly angle: number;
+};
 type Detector = Freed & {
   setThreshold(threshold: number): void;
   detectAndCompute(image: Mat, mask: Mat, keyPoints: List<KeyPoint>, descriptors: Mat): void;
@@ -34,11 +40,17 @@ export type OpenCv = {
   readonly BFMatcher: new (norm: number, crossCheck: boolean) => Matcher;
   readonly KeyPointVector: new () => List<KeyPoint>;
   readonly DMatchVectorVector: new () => List<List<Match> & Freed>;
+  readonly MatVector: new () => List<Mat>;
   readonly NORM_HAMMING: number;
   readonly USAC_ACCURATE: number;
+  readonly RETR_LIST: number;
+  readonly CHAIN_APPROX_SIMPLE: number;
   readonly CV_8UC1: number;
   readonly CV_32FC2: number;
   matFromArray(rows: number, columns: number, type: number, values: ArrayLike<number>): Mat;
+  findContours(image: Mat, contours: List<Mat>, hierarchy: Mat, mode: number, method: number): void;
+  /** The smallest turned box round points; its angle in degrees clockwise, as y runs down. */
+  minAreaRect(points: Mat): TurnedBox;
   findHomography(
     from: Mat,
     to: Mat,

@@ -17,12 +17,13 @@ import { makeThrowAwayDatabase } from "./throw-away-database.ts";
  * in databases that are thrown away afterwards: the embedded one, and one on the server that DATABASE_URL or
  * TEST_DATABASE_URL names.
  *
- *   npm run benchmark -- [--photographs 1000,10000] [--queries 60]
+ *   npm run benchmark -- [--photographs 1000,10000] [--queries 60] [--databases embedded,server]
  */
 const { values } = parseArgs({
   options: {
     photographs: { type: "string", default: "1000,10000" },
     queries: { type: "string", default: "60" },
+    databases: { type: "string", default: "embedded,server" },
   },
 });
 const sizes = values.photographs.split(",").map(Number);
@@ -32,18 +33,23 @@ if (!sizes.every((size, i) => Number.isInteger(size) && size > (sizes[i - 1] ?? 
 if (!Number.isInteger(queryCount) || queryCount < 1)
   throw new Error(`--queries must be a whole number above 0. Received ${values.queries}.`);
 
+const databases = values.databases.split(",");
+if (!databases.every((name) => name === "embedded" || name === "server"))
+  throw new Error(`--databases must be embedded, server or both. Received ${values.databases}.`);
+
 const server = process.env.DATABASE_URL || process.env.TEST_DATABASE_URL;
 execFileSync(process.execPath, ["scripts/build.mjs"], { stdio: "inherit" });
 const remembered: Remembered = new Map();
-const measured: Measured[] = await measureDatabase("embedded", {});
-if (server) {
+const measured: Measured[] = databases.includes("embedded") ? await measureDatabase("embedded", {}) : [];
+if (server && databases.includes("server")) {
   const made = await makeThrowAwayDatabase(server);
   try {
     measured.push(...(await measureDatabase("server", { DATABASE_URL: made.url })));
   } finally {
     await made.drop();
   }
-} else console.log("Neither DATABASE_URL nor TEST_DATABASE_URL is set: no database server is measured.");
+} else if (databases.includes("server"))
+  console.log("Neither DATABASE_URL nor TEST_DATABASE_URL is set: no database server is measured.");
 console.log(
   `\n${cpus().length} cores, ${cpus()[0]?.model}, Node ${process.version}; ${queryCount} look-ups of 12-megapixel JPEGs\n`,
 );

@@ -1,29 +1,41 @@
+import type { FieldError } from "#core/field-error";
 import type { Alignment } from "#core/photographs/alignment";
-import { alignPhotographs } from "#ml/verify";
+import type { Result } from "#core/result";
+import type { Photographed } from "#ml/verify";
 import type { Aligner, ImageToAlign } from "../_usecases/ports.ts";
+import { createWorkerPool } from "./worker-pool.ts";
 
 /** Answers kept in memory; one is about 30 kB. */
 const KEPT = 200;
+/** One alignment takes about a second: whoever is twentieth waits as long as anyone would. */
+const LIMITS = { threads: 1, waiting: 20, milliseconds: 60_000 };
 
-/** Aligns by local features, and remembers the latest answers by the two images and their regions. */
-export function createAligner(align: typeof alignPhotographs = alignPhotographs): Aligner {
-  const kept = new Map<string, Promise<Alignment>>();
+type Asked = { readonly query: Photographed; readonly reference: Photographed };
+type Align = (asked: Asked) => Promise<Result<Alignment, FieldError>>;
+
+/** Aligns by local features in a thread of its own, and remembers the latest answers by images and regions. */
+export function createAligner(
+  align: Align = createWorkerPool<Asked, Alignment>("alignPair", LIMITS).run,
+): Aligner {
+  const kept = new Map<string, ReturnType<Align>>();
   return {
     async align(query, reference) {
       const key = `${nameOf(query)} ${nameOf(reference)}`;
       const answer =
         kept.get(key) ??
-        align(
-          { photograph: Buffer.from(query.bytes), region: query.region },
-          { photograph: Buffer.from(reference.bytes), region: reference.region },
-        );
+        align({
+          query: { photograph: query.bytes, region: query.region },
+          reference: { photograph: reference.bytes, region: reference.region },
+        });
       // Put at the end again: the first is the one asked for longest ago.
       kept.delete(key);
       kept.set(key, answer);
       const [oldest] = kept.keys();
       if (kept.size > KEPT && oldest !== undefined) kept.delete(oldest);
       try {
-        return await answer;
+        const result = await answer;
+        if (!result.ok) kept.delete(key);
+        return result;
       } catch (error) {
         kept.delete(key);
         throw error;

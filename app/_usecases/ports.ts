@@ -13,6 +13,7 @@ import type { Region } from "#core/photographs/region";
 import type { KeptQuestion } from "#core/questions/kept-question";
 import type { Question, QuestionEvent } from "#core/questions/question";
 import type { LegibleLetters } from "#core/reading/legible-letters";
+import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
 import type { Calibration } from "#core/similarity/calibration";
 import type { EntryFacts, Finding } from "#core/similarity/findings";
@@ -118,7 +119,14 @@ export type ImageToAlign = { readonly sha256: string; readonly bytes: Uint8Array
 
 /** Lays the mark of one photograph over another's by what can be seen in both. */
 export type Aligner = {
-  align(query: ImageToAlign, reference: ImageToAlign): Promise<Alignment>;
+  /** @returns as the error, that too many wait, or that it took too long */
+  align(query: ImageToAlign, reference: ImageToAlign): Promise<Result<Alignment, FieldError>>;
+};
+
+/** Reads the writing in a photograph by machine. */
+export type LettersReader = {
+  /** @returns readings, the best first; as the error, that too many wait, or that it took too long */
+  read(image: Uint8Array, region: Region): Promise<Result<readonly MachineReading[], FieldError>>;
 };
 
 /** Nearest neighbours among the vectors of current revisions' photographs. */

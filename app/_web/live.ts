@@ -7,6 +7,7 @@ import { createEntries } from "#adapters/entries-store";
 import { createImageReader } from "#adapters/image-reader";
 import { openImportFolder } from "#adapters/import-folder";
 import { createEmbedders } from "#adapters/kept-models";
+import { createLettersReader } from "#adapters/letters-reader";
 import { createLookUps } from "#adapters/look-ups-store";
 import { createMakers } from "#adapters/makers-store";
 import { createModels } from "#adapters/models-store";
@@ -72,6 +73,7 @@ export function wire(
     embedders,
     models: createModels(database),
     aligner: createAligner(),
+    letters: createLettersReader(),
     images: createImageReader(),
     blobs: createBlobs(imagesFolder),
     pictures: createPictures(imagesFolder),

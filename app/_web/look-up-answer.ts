@@ -44,8 +44,9 @@ function refusedAddress({ field, rule, received, params }: FieldError, sender: S
   return sender?.lookUp ? `/look-ups/${sender.lookUp}?${query}#known` : `/look-up-refused?${query}`;
 }
 
-function statusOf({ rule }: FieldError): number {
+/** The status of an answer that refuses. */
+export function statusOf({ rule }: FieldError): number {
   if (rule === "image-bytes" || rule === "images-together") return 413;
-  if (rule === "busy" || rule === "preparing") return 503;
+  if (rule === "busy" || rule === "too-long" || rule === "preparing") return 503;
   return 422;
 }

@@ -11,19 +11,20 @@ export async function showAlignment(lookUp: string, query: URLSearchParams): Pro
   const headers = { "cache-control": "no-store" };
   try {
     const wired = await live();
-    if (wired.queue.isFull) {
-      const error = { field: "request", rule: "busy", received: String(wired.queue.waiting) };
-      return Response.json({ error }, { status: 503, headers: { ...headers, "retry-after": "5" } });
-    }
     const asked = {
       lookUp,
       asked: Number(query.get("asked") ?? 1),
       entry: query.get("entry") ?? "",
       photograph: query.get("photograph") ?? "",
     };
-    const alignment = await wired.queue.run(() => alignPhotographs(wired, asked));
-    if (!alignment) return new Response(null, { status: 404, headers });
-    return Response.json(alignment, { headers });
+    const alignment = await alignPhotographs(wired, asked);
+    if (!alignment.ok)
+      return Response.json(
+        { error: alignment.error },
+        { status: 503, headers: { ...headers, "retry-after": "5" } },
+      );
+    if (!alignment.value) return new Response(null, { status: 404, headers });
+    return Response.json(alignment.value, { headers });
   } catch (error) {
     return Response.json({ error: unexpected(error) }, { status: 500, headers });
   }

@@ -1,4 +1,5 @@
 import { writeFile } from "node:fs/promises";
+import { basename } from "node:path";
 import { parseArgs } from "node:util";
 import { modelFacts } from "../embed.ts";
 import { calibrationOf } from "./chances.ts";
@@ -20,6 +21,7 @@ const USAGE = `How well the shipped pipeline finds marks, over any photographs.
   --absent DIR       photographs of marks that no reference shows
   --multi            all photographs of a class asked together, as several of one mark
   --baselines        also a histogram of oriented gradients and a 64-bit perceptual hash
+  --baseline-onnx FILE  also a network from elsewhere: [n, 3, 224, 224] in, its first output compared
   --verify           also the best 50 re-ranked by how well they can be laid over the query
   --reliability FILE also how often what was given each probability was so, as JSON
   --features FILE    also write what probabilities are fitted on, a query a line
@@ -42,6 +44,7 @@ async function main(): Promise<void> {
       reliability: { type: "string" },
       features: { type: "string" },
       sizes: { type: "string" },
+      "baseline-onnx": { type: "string" },
       verify: { type: "boolean", default: false },
       baselines: { type: "boolean", default: false },
       json: { type: "boolean", default: false },
@@ -55,6 +58,8 @@ async function main(): Promise<void> {
   const turns = readTurns(options.turns, facts.queryTurns);
   const own = shipped(facts.id, turns, await calibrationOf(facts.id));
   const methods = options.baselines && !options.json ? [own, ...(await baselines(turns))] : [own];
+  const elsewhere = options["baseline-onnx"];
+  if (elsewhere && !options.json) methods.push(await fromElsewhere(elsewhere, turns));
   if (options.glyphs) return glyphs(methods, options.glyphs, options.json);
   if (!options.references || !options.queries)
     throw new Error(`--references and --queries: must both be given, or --glyphs.\n\n${USAGE}`);
@@ -110,6 +115,11 @@ async function baselines(turns: number): Promise<Method[]> {
     baseline("oriented gradients", turns, GRADIENTS_SIDE, describeGradients),
     baseline("perceptual hash", turns, HASH_SIDE, hashPicture),
   ];
+}
+
+async function fromElsewhere(path: string, turns: number): Promise<Method> {
+  const { ONNX_SIDE, openOnnxBaseline } = await import("./onnx-baseline.ts");
+  return baseline(basename(path), turns, ONNX_SIDE, await openOnnxBaseline(path));
 }
 
 function readTurns(asked: string | undefined, usual: number): number {

@@ -1,5 +1,8 @@
 import { expect, it } from "vitest";
 import { createAligner } from "#adapters/aligner";
+import type { FieldError } from "#core/field-error";
+import type { Alignment } from "#core/photographs/alignment";
+import { fail, ok, type Result } from "#core/result";
 
 const region = { x: 0, y: 0, width: 20, height: 20, turn: 0 };
 const image = (name: string, turn = 0) => ({
@@ -8,26 +11,35 @@ const image = (name: string, turn = 0) => ({
   region: { ...region, turn },
 });
 const nothing = { inliers: 0, points: [], homography: null, plausible: false };
+const inliers = (answer: Result<Alignment, FieldError>) => answer.ok && answer.value.inliers;
 
 it("aligns the same two regions once, and others anew", async () => {
   let asked = 0;
-  const aligner = createAligner(async () => ({ ...nothing, inliers: ++asked }));
+  const aligner = createAligner(async () => ok({ ...nothing, inliers: ++asked }));
   const [first, second] = await Promise.all([
     aligner.align(image("a"), image("b")),
     aligner.align(image("a"), image("b")),
   ]);
-  expect([first.inliers, second.inliers]).toEqual([1, 1]);
-  expect((await aligner.align(image("a", 90), image("b"))).inliers).toBe(2);
-  expect((await aligner.align(image("b"), image("a"))).inliers).toBe(3);
-  expect((await aligner.align(image("a"), image("b"))).inliers).toBe(1);
+  expect([inliers(first), inliers(second)]).toEqual([1, 1]);
+  expect(inliers(await aligner.align(image("a", 90), image("b")))).toBe(2);
+  expect(inliers(await aligner.align(image("b"), image("a")))).toBe(3);
+  expect(inliers(await aligner.align(image("a"), image("b")))).toBe(1);
 });
 
 it("forgets what failed", async () => {
   let asked = 0;
   const aligner = createAligner(async () => {
     if (++asked === 1) throw new Error("out of memory");
-    return nothing;
+    return ok(nothing);
   });
   await expect(aligner.align(image("a"), image("b"))).rejects.toThrow("out of memory");
-  expect(await aligner.align(image("a"), image("b"))).toEqual(nothing);
+  expect(await aligner.align(image("a"), image("b"))).toEqual(ok(nothing));
+});
+
+it("forgets a refusal, so that it can be asked again", async () => {
+  let asked = 0;
+  const busy = fail({ field: "request", rule: "busy", received: "20" });
+  const aligner = createAligner(async () => (++asked === 1 ? busy : ok(nothing)));
+  expect(await aligner.align(image("a"), image("b"))).toEqual(busy);
+  expect(await aligner.align(image("a"), image("b"))).toEqual(ok(nothing));
 });

@@ -136,7 +136,7 @@ describeOnBothDatabases("looking up several photographs", (database) => {
     const aligner: typeof wired.aligner = {
       async align(query) {
         laid.push(query.sha256);
-        return { homography: null, points: [], inliers: 0, plausible: false };
+        return { ok: true, value: { homography: null, points: [], inliers: 0, plausible: false } };
       },
     };
     const align = (asked: number) =>
@@ -144,9 +144,9 @@ describeOnBothDatabases("looking up several photographs", (database) => {
         { ...wired, aligner },
         { lookUp: view.id, asked, entry: "mark-5", photograph: entry?.photograph?.id ?? "" },
       );
-    expect(await align(2)).not.toBeNull();
-    expect(await align(3)).toBeNull();
-    expect(await align(0)).toBeNull();
+    expect(await align(2)).toMatchObject({ ok: true, value: { inliers: 0 } });
+    expect(await align(3)).toEqual({ ok: true, value: null });
+    expect(await align(0)).toEqual({ ok: true, value: null });
     expect(laid).toEqual([view.photographs[1]?.sha256]);
   });
 

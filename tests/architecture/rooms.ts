@@ -88,13 +88,14 @@ const ROOMS: readonly Room[] = [
   {
     room: "ml",
     files: "^ml/",
-    except: "^ml/(train|evaluate)/",
+    except: "^ml/((train|evaluate)/|worker\\.mjs$)",
     may: [
       "^ml/",
       NODE,
       ...packages("sharp", "onnxruntime-node", "onnxruntime-common", "@techstark/opencv-js"),
     ],
   },
+  { room: "ml/worker.mjs", files: "^ml/worker\\.mjs$", may: ["^ml/", ...packages("tsx")] },
   {
     room: "ml/evaluate",
     files: "^ml/evaluate/",

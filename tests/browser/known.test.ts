@@ -166,3 +166,24 @@ async function described(page: Page, label: string): Promise<string> {
 }
 
 const escaped = (id: string): string => id.replace(/[^\w-]/g, (sign) => `\\${sign}`);
+
+it.each([1280, 390])("proposes letters, and enters none of them unasked, %d pixels wide", async (width) => {
+  const page = await browser.newPage({ viewport: { width, height: 900 } });
+  await page.goto(address);
+  await page.getByText(known.heading).click();
+  const ask = page.getByRole("button", { name: known.propose.ask });
+  // There is nothing to read yet.
+  expect(await ask.count()).toBe(0);
+  await page.locator("#photograph").setInputFiles("seed/demo/photographs/gorse-patent-filter-2.webp");
+  await ask.click();
+  const proposal = page.getByRole("button", { name: /PATENT/ }).first();
+  await proposal.waitFor();
+  const field = page.getByLabel(fields.letters);
+  expect(await field.inputValue()).toBe("");
+  expect(await violationsOf(page)).toEqual([]);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  await proposal.click();
+  expect(await field.inputValue()).toContain("PATENT");
+  expect(await field.evaluate((element) => element === document.activeElement)).toBe(true);
+  await page.context().close();
+});

@@ -10,18 +10,7 @@ const SIDE = 160;
  * @param squares a vector has squares * squares numbers
  */
 export async function writeSmallModel(folder: string, version: string, squares: number): Promise<string> {
-  const window = SIDE / squares;
-  const network = modelProto(
-    [
-      node("AveragePool", "x", "pooled", [
-        ints("kernel_shape", [window, window]),
-        ints("strides", [window, window]),
-      ]),
-      node("Flatten", "pooled", "flat", [int("axis", 1)]),
-      node("LpNormalization", "flat", "z", [int("axis", 1), int("p", 2)]),
-    ],
-    squares * squares,
-  );
+  const network = smallNetwork(1, SIDE, squares);
   const facts = {
     name: "squares",
     version,
@@ -38,6 +27,23 @@ export async function writeSmallModel(folder: string, version: string, squares: 
   await writeFile(join(folder, facts.file), network);
   await writeFile(join(folder, "model.json"), JSON.stringify(facts));
   return `${facts.name}@${version}`;
+}
+
+/** An ONNX network that takes n pictures of channels x side x side and gives their averages over squares. */
+export function smallNetwork(channels: number, side: number, squares: number): Buffer {
+  const window = side / squares;
+  return modelProto(
+    [
+      node("AveragePool", "x", "pooled", [
+        ints("kernel_shape", [window, window]),
+        ints("strides", [window, window]),
+      ]),
+      node("Flatten", "pooled", "flat", [int("axis", 1)]),
+      node("LpNormalization", "flat", "z", [int("axis", 1), int("p", 2)]),
+    ],
+    ["n", channels, side, side],
+    channels * squares * squares,
+  );
 }
 
 const bytes = (...parts: (Buffer | readonly number[])[]) =>
@@ -72,11 +78,15 @@ function value(name: string, dimensions: readonly (number | string)[]): Buffer {
   return bytes(text(1, name), block(2, block(1, tensor)));
 }
 
-function modelProto(nodes: readonly Buffer[], dimension: number): Buffer {
+function modelProto(
+  nodes: readonly Buffer[],
+  input: readonly (number | string)[],
+  dimension: number,
+): Buffer {
   const graph = bytes(
     ...nodes.map((n) => block(1, n)),
     text(2, "squares"),
-    block(11, value("x", ["n", 1, SIDE, SIDE])),
+    block(11, value("x", input)),
     block(12, value("z", ["n", dimension])),
   );
   return bytes(number(1, 8), block(7, graph), block(8, bytes(text(1, ""), number(2, 13))));

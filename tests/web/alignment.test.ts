@@ -39,3 +39,20 @@ it("has nothing to say of what is not there", async () => {
   expect((await ask(lookUp.id, "no-such-entry", match.photograph?.id)).status).toBe(404);
   expect((await ask(lookUp.id, match.entry.slug, "no-such-photograph")).status).toBe(404);
 });
+
+it("answers a page while it aligns", async () => {
+  const matches = lookUp.matches.filter(({ photograph }) => photograph !== null).slice(6, 12);
+  expect(matches).toHaveLength(6);
+  const order: string[] = [];
+  const aligned = Promise.all(matches.map((m) => ask(lookUp.id, m.entry.slug, m.photograph?.id))).then(
+    (answers) => {
+      order.push("aligned");
+      return answers.map(({ status }) => status);
+    },
+  );
+  const page = await fetch(`${address}/about`);
+  await page.text();
+  order.push("page");
+  expect(await aligned).toEqual([200, 200, 200, 200, 200, 200]);
+  expect(order).toEqual(["page", "aligned"]);
+});

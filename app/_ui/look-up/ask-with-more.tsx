@@ -7,6 +7,7 @@ import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
 import type { TypedKnowledge } from "#core/look-ups/knowledge";
 import { FieldErrorNote } from "../field-error.tsx";
 import plain from "../plain.module.css";
+import { rounded } from "./crop-geometry.ts";
 import styles from "./known.module.css";
 import { Known } from "./known.tsx";
 import { isAboutKnown } from "./known-in.ts";
@@ -30,6 +31,15 @@ export function AskWithMore({ lookUp: id, photographs, typed, error, materials }
   const running = lookUp.state.now === "running";
   const wrong = lookUp.state.now === "refused" ? lookUp.state.error : error;
 
+  function photograph() {
+    const [first] = photographs;
+    if (!first) return null;
+    const form = new FormData();
+    form.set("again", first.sha256);
+    for (const [name, value] of Object.entries(rounded(first.region))) form.set(name, String(value));
+    return form;
+  }
+
   function submit(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();
     if (!running) lookUp.send(new FormData(event.currentTarget));
@@ -48,7 +58,7 @@ export function AskWithMore({ lookUp: id, photographs, typed, error, materials }
       {wrong && !isAboutKnown(wrong) && <FieldErrorNote error={wrong} />}
       {lookUp.state.now === "running" && <Progress state={lookUp.state} onCancel={lookUp.cancel} />}
       <div hidden={running}>
-        <Known folded typed={typed} error={wrong} materials={materials}>
+        <Known folded typed={typed} error={wrong} materials={materials} photograph={photograph}>
           <button type="submit" className={plain.button}>
             {t("askAgain")}
           </button>

@@ -86,6 +86,15 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
     if (typeof wrong === "number") show(wrong - 1);
   }, [wrong]);
 
+  /** The photograph whose letters can be read: what is known is said of the first mark. */
+  function lettered() {
+    const one = chosen?.mark === 1 ? chosen : all[0];
+    if (!one) return null;
+    const form = new FormData();
+    addPhotographs(form, [one]);
+    return form;
+  }
+
   function send() {
     setTurnedAway(null);
     const form = new FormData();
@@ -186,7 +195,13 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
       )}
       {/* Outside the form, so that what was typed stays when a chosen photograph takes the form's place. */}
       <div hidden={running}>
-        <Known typed={typed} error={refused} materials={materials} form={FORM} />
+        <Known
+          typed={typed}
+          error={refused}
+          materials={materials}
+          form={FORM}
+          photograph={chosen && !spoilt ? lettered : undefined}
+        />
       </div>
     </div>
   );

@@ -1,13 +1,14 @@
 "use client";
 
 import { useTranslations } from "next-intl";
-import { type ReactNode, useId } from "react";
+import { type ReactNode, useId, useRef } from "react";
 import { KINDS, TECHNIQUES } from "#core/entries/vocabulary";
 import type { FieldError } from "#core/field-error";
 import type { KnowledgeField, TypedKnowledge } from "#core/look-ups/knowledge";
 import { FieldErrorNote } from "../field-error.tsx";
 import plain from "../plain.module.css";
 import styles from "./known.module.css";
+import { ProposeLetters } from "./propose-letters.tsx";
 
 export type KnownFieldsProps = {
   readonly typed: TypedKnowledge;
@@ -15,19 +16,23 @@ export type KnownFieldsProps = {
   readonly error: FieldError | null;
   /** The id of the form that the fields belong to, when they stand outside it. */
   readonly form?: string;
+  /** The photograph and region as a look-up would send them, where there is one whose letters could be read. */
+  readonly photograph?: (() => FormData | null) | undefined;
 };
 
 /** What may be known besides the photograph: plain fields, each of which may stay empty. */
-export function KnownFields({ typed, materials, error, form }: KnownFieldsProps) {
+export function KnownFields({ typed, materials, error, form, photograph }: KnownFieldsProps) {
   const t = useTranslations("known");
   const words = useTranslations();
   const list = useId();
+  const letters = useRef<HTMLInputElement>(null);
   const shared = (name: KnowledgeField) => ({ name, defaultValue: typed[name], form });
   return (
     <div className={styles.fields}>
       <Field name="letters" error={error} note={t("lettersNote")} className={styles.wide}>
         {(attributes) => (
           <input
+            ref={letters}
             {...attributes}
             {...shared("letters")}
             className={`${plain.input} ${styles.letters}`}
@@ -38,6 +43,18 @@ export function KnownFields({ typed, materials, error, form }: KnownFieldsProps)
           />
         )}
       </Field>
+      {photograph && (
+        <div className={styles.wide}>
+          <ProposeLetters
+            photograph={photograph}
+            onTake={(proposed) => {
+              if (!letters.current) return;
+              letters.current.value = proposed;
+              letters.current.focus();
+            }}
+          />
+        </div>
+      )}
       <Field name="width_mm" error={error}>
         {(attributes) => (
           <input

@@ -5,6 +5,7 @@ import { dirname, join } from "node:path";
 import { strToU8, zipSync } from "fflate";
 import sharp from "sharp";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { smallNetwork } from "../../setup/small-network.ts";
 
 const root = join(import.meta.dirname, "..", "..", "..");
 const folder = mkdtempSync(join(tmpdir(), "countermark-evaluate-"));
@@ -58,6 +59,25 @@ beforeAll(async () => {
 const both = () => ["--references", at("references"), "--queries", at("queries")];
 
 describe("evaluate, over a folder made for it", { timeout: 60_000 }, () => {
+  it("sets a network from elsewhere beside the shipped pipeline", async () => {
+    writeFileSync(at("elsewhere.onnx"), smallNetwork(3, 224, 14));
+    const { out, err, code } = await evaluate([...both(), "--baseline-onnx", at("elsewhere.onnx")]);
+    expect({ code, err }).toEqual({ code: 0, err: expect.not.stringContaining("--baseline-onnx") });
+    // The same marks in the same directions: an average over squares finds these few.
+    expect(out).toMatch(/^elsewhere\.onnx +6 +3 +6 +1\.000/m);
+  });
+
+  it("refuses a network from elsewhere that takes other pictures, or is none", async () => {
+    writeFileSync(at("grey.onnx"), smallNetwork(1, 160, 16));
+    const other = await evaluate([...both(), "--baseline-onnx", at("grey.onnx")]);
+    expect(other.code).toBe(1);
+    expect(other.err).toMatch(
+      /--baseline-onnx: must take pictures of 1 x 3 x 224 x 224\. Received .*grey\.onnx/,
+    );
+    const none = await evaluate([...both(), "--baseline-onnx", at("damaged", "anchor", "broken.jpg")]);
+    expect(none.err).toMatch(/--baseline-onnx: must be an ONNX file\. Received .*broken\.jpg/);
+  });
+
   it("prints exactly the promised keys as JSON", async () => {
     const { code, out } = await evaluate([...both(), "--absent", at("absent"), "--json"]);
     expect(code).toBe(0);
