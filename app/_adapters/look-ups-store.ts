@@ -1,6 +1,7 @@
 import type { Kind, Technique } from "#core/entries/vocabulary";
 import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
-import type { KeptLookUp, LookUps } from "../_usecases/ports.ts";
+import type { KeptLookUp } from "#core/look-ups/kept-look-up";
+import type { LookUps } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import type { Prisma } from "./generated/client.ts";
 

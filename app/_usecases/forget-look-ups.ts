@@ -1,4 +1,5 @@
-import type { Blobs, Clock, KeptLookUp, LookUps } from "./ports.ts";
+import type { KeptLookUp } from "#core/look-ups/kept-look-up";
+import type { Blobs, Clock, LookUps } from "./ports.ts";
 
 type Needs = { readonly lookUps: LookUps; readonly blobs: Blobs };
 

@@ -1,5 +1,6 @@
 import type { FieldError } from "#core/field-error";
 import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
+import type { KeptLookUp } from "#core/look-ups/kept-look-up";
 import { type Knowledge, NOTHING_KNOWN } from "#core/look-ups/knowledge";
 import type { Stage } from "#core/look-ups/look-up";
 import { answeringModel } from "#core/models/decide-models";
@@ -16,7 +17,6 @@ import type {
   Embedders,
   Entries,
   ImageReader,
-  KeptLookUp,
   LookUps,
   Models,
   Nearest,

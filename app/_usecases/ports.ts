@@ -3,9 +3,7 @@ import type { MakerContent, MakerSummary, MakerView } from "#core/entries/maker"
 import type { EntryPage, EntryQuery } from "#core/entries/query";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
-import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
-import type { Knowledge } from "#core/look-ups/knowledge";
-import type { Timings } from "#core/look-ups/look-up";
+import type { KeptLookUp } from "#core/look-ups/kept-look-up";
 import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
@@ -16,8 +14,7 @@ import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
 import type { Calibration } from "#core/similarity/calibration";
-import type { EntryFacts, Finding } from "#core/similarity/findings";
-import type { FoundBy } from "#core/similarity/fuse";
+import type { EntryFacts } from "#core/similarity/findings";
 import type { LikenessThresholds } from "#core/similarity/likeness";
 import type { Hit } from "#core/similarity/rank";
 
@@ -152,59 +149,6 @@ export type Readings = {
   facts(entries: readonly string[]): Promise<ReadonlyMap<string, EntryFacts>>;
   /** Materials that entries name, in the order of the alphabet. */
   materials(): Promise<readonly string[]>;
-};
-
-/** One entry of a kept answer; `hit` is null for an entry without a photograph. */
-export type KeptMatch = {
-  readonly entry: string;
-  readonly hit: Hit | null;
-  readonly photographsNear: number;
-  readonly foundBy: FoundBy;
-  readonly findings: readonly Finding[];
-  /**
-   * The hit of each photograph of the mark, by its place among those asked with, from 1, when there were several;
-   * `hit` is the nearest of them, with the similarity that they come to together.
-   */
-  readonly seen?: readonly { readonly photograph: number; readonly hit: Hit }[];
-  /** That query and entry show the same mark; null when the model was not calibrated. */
-  readonly probability: number | null;
-};
-
-/** The kept answer of one of the further marks on an object. */
-type KeptMark = {
-  readonly mark: number;
-  readonly noneFits: boolean;
-  readonly noneProbability: number | null;
-  readonly matches: readonly KeptMatch[];
-};
-
-/** A maker, by its slug, of whom several entries answer several marks. */
-export type KeptMaker = {
-  readonly maker: string;
-  readonly answers: readonly { readonly mark: number; readonly match: KeptMatch }[];
-};
-
-export type KeptLookUp = {
-  readonly id: string;
-  readonly ownerHash: string;
-  /** 1 to 6, in the order in which they were given. */
-  readonly photographs: readonly AskedPhotograph[];
-  /** What was known besides the photographs, of the first mark. */
-  readonly asked: Knowledge;
-  readonly model: string;
-  /** The answer of the first mark. */
-  readonly noneFits: boolean;
-  /** That no entry shows the mark; null when the model was not calibrated. */
-  readonly noneProbability: number | null;
-  /** The day of the calibration that the probabilities come from, YYYY-MM-DD; null as above. */
-  readonly calibrated: string | null;
-  readonly searched: number;
-  readonly matches: readonly KeptMatch[];
-  readonly otherMarks: readonly KeptMark[];
-  readonly makers: readonly KeptMaker[];
-  readonly timings: Timings;
-  readonly createdAt: Date;
-  readonly expiresAt: Date | null;
 };
 
 export type LookUps = {

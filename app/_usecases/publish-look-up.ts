@@ -1,10 +1,11 @@
 import type { FieldError } from "#core/field-error";
+import type { KeptLookUp } from "#core/look-ups/kept-look-up";
 import { decide } from "#core/questions/decide";
 import { UNASKED } from "#core/questions/evolve";
 import type { QuestionPhotograph } from "#core/questions/kept-question";
 import type { Publication } from "#core/questions/parse-publication";
 import { fail, ok, type Result } from "#core/result";
-import type { Clock, KeptLookUp, Keys, LookUps, Questions, Randomness } from "./ports.ts";
+import type { Clock, Keys, LookUps, Questions, Randomness } from "./ports.ts";
 
 type Needs = {
   readonly lookUps: LookUps;

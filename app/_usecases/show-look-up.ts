@@ -1,3 +1,4 @@
+import type { KeptLookUp, KeptMaker, KeptMatch } from "#core/look-ups/kept-look-up";
 import {
   type LookUpMatch,
   type LookUpView,
@@ -8,7 +9,7 @@ import {
 import { likenessOf } from "#core/similarity/likeness";
 import { againstMaker } from "#core/similarity/makers-of-marks";
 import type { Hit } from "#core/similarity/rank";
-import type { Clock, Embedders, Entries, KeptLookUp, KeptMaker, KeptMatch, LookUps } from "./ports.ts";
+import type { Clock, Embedders, Entries, LookUps } from "./ports.ts";
 
 type Needs = {
   readonly entries: Entries;

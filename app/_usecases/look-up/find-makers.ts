@@ -1,6 +1,7 @@
+import type { KeptMaker } from "#core/look-ups/kept-look-up";
 import { comesNear } from "#core/similarity/fuse";
 import { rankMakers } from "#core/similarity/makers-of-marks";
-import type { Embedder, Entries, KeptMaker, Nearest, Readings } from "../ports.ts";
+import type { Embedder, Entries, Nearest, Readings } from "../ports.ts";
 import { ENTRIES, measureFar, placeEntries, type RankedMark, toMatch } from "./rank-mark.ts";
 
 type Needs = { readonly nearest: Nearest; readonly readings: Readings; readonly entries: Entries };

@@ -1,3 +1,4 @@
+import type { KeptMatch } from "#core/look-ups/kept-look-up";
 import { type Knowledge, knowsSomething } from "#core/look-ups/knowledge";
 import { parseLegibleLetters } from "#core/reading/legible-letters";
 import { type Chances, chancesOf } from "#core/similarity/chances";
@@ -6,7 +7,7 @@ import { findingsOf } from "#core/similarity/findings";
 import { type Candidate, type Fused, fuse } from "#core/similarity/fuse";
 import { NEIGHBOURS, rankEntries, WEIGHED } from "#core/similarity/rank";
 import { weigh } from "#core/similarity/weigh";
-import type { Embedder, KeptMatch, Nearest, QueryVector, Readings } from "../ports.ts";
+import type { Embedder, Nearest, QueryVector, Readings } from "../ports.ts";
 
 type Needs = { readonly nearest: Nearest; readonly readings: Readings };
 
