@@ -43,7 +43,7 @@ export function svgOf(design, from) {
     const parts = punch.parts.map((part) => painters[part.kind](part, ink, from)).join("");
     return `<g transform="translate(${punch.x} ${punch.y}) scale(${punch.scale})">${punch.frame ? drawFrame(punch.frame) : ""}${parts}</g>`;
   });
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${PIXELS}" height="${PIXELS}" viewBox="-70 -70 140 140"><rect x="-70" y="-70" width="140" height="140" fill="#fff"/>${punches.join("")}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="${PIXELS}" height="${PIXELS}" viewBox="-70 -70 140 140"><rect x="-70" y="-70" width="140" height="140" fill="#fff"/>${punches.join("")}</svg>`;
 }
 
 /** @returns {{bits: Buffer, ink: number}} 2048 bytes, most significant bit leftmost, 1 = ink; and how many are 1 */
