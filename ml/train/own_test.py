@@ -5,6 +5,9 @@
 The first 1,000 test designs are known: DIR/references/<class>/r.webp (severity 0.3, nearly
 upright), DIR/moderate/<class>/q.webp (0.6) and DIR/hard/<class>/q.webp (1.0), both at any
 rotation. The next 1,000 are in no reference: DIR/absent/<class>/q.webp and DIR/absent-hard.
+
+Near twins, `lookalikes.bin.gz` of designs/main.mjs test 1000 --twins 1: DIR/twins/references/<pair><a or b>/r.webp,
+DIR/twins/queries (0.6) and DIR/twins/good (0.3), both at any rotation.
 """
 
 import argparse
@@ -21,9 +24,9 @@ from measure import REFERENCE, shots
 QUALITY = 92
 
 
-def write(folder: str, pictures: torch.Tensor, name: str) -> None:
+def write(folder: str, pictures: torch.Tensor, name: str, naming=lambda i: f"d{i + 1:04d}") -> None:
     for i, picture in enumerate(pictures[:, 0]):
-        place = os.path.join(folder, f"d{i + 1:04d}")
+        place = os.path.join(folder, naming(i))
         os.makedirs(place, exist_ok=True)
         grey = (picture.numpy() * 255).round().astype(np.uint8)
         Image.fromarray(grey).save(os.path.join(place, name), quality=QUALITY)
@@ -44,6 +47,11 @@ def main() -> None:
     write(at("hard"), shots(known, 1.0, math.pi), "q.webp")
     write(at("absent"), shots(unknown, 0.6, math.pi), "q.webp")
     write(at("absent-hard"), shots(unknown, 1.0, math.pi), "q.webp")
+    pairs = load(os.path.join(options.designs, "lookalikes.bin.gz"), "cpu")
+    twin = lambda i: f"t{i // 2 + 1:04d}{'ab'[i % 2]}"
+    write(at("twins/references"), shots(pairs, *REFERENCE), "r.webp", twin)
+    write(at("twins/queries"), shots(pairs, 0.6, math.pi), "q.webp", twin)
+    write(at("twins/good"), shots(pairs, 0.3, math.pi), "q.webp", twin)
 
 
 if __name__ == "__main__":

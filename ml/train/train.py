@@ -1,7 +1,7 @@
 """Trains both networks on rendered photographs of designs.
 
     python3 train.py --designs FILE [FILE ...] --held DIR --out DIR --seconds 530 --start 0 --end 0.4
-    torchrun --nproc-per-node 2 train.py ... --start 0.4 --end 1 --resume DIR/state.pt
+    torchrun --nproc_per_node 2 train.py ... --start 0.4 --end 1 --resume DIR/state.pt
 
 Each step renders two photographs of each of 2,048 marks and asks the mark network to find the pairs
 (a symmetric contrastive loss with a learnt temperature). A quarter of each batch is near twins,
