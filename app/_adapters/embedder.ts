@@ -1,8 +1,8 @@
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 import { type Calibration, parseCalibration } from "#core/similarity/calibration";
-import { embedQuery, embedReference, modelFacts } from "#ml/embed";
-import { type ModelFacts, readCalibration, readModelFacts, readNetwork } from "#ml/model";
+import { embedQuery, embedReference, judgePairs, modelFacts } from "#ml/embed";
+import { filesOf, type ModelFacts, readCalibration, readModelFacts, readNetwork } from "#ml/model";
 import { decode } from "#ml/preprocess";
 import type { Embedder } from "../_usecases/ports.ts";
 
@@ -14,7 +14,7 @@ export async function loadModel(folder: string): Promise<Embedder> {
 /** The same, verified now and loaded when it is first asked. */
 export async function openModel(folder: string): Promise<Embedder> {
   const facts = await readModelFacts(folder);
-  await readNetwork(facts, folder);
+  for (const file of filesOf(facts)) await readNetwork(file, folder);
   return embedderOf(facts, folder, await calibrationOf(folder));
 }
 
@@ -41,6 +41,7 @@ function embedderOf(facts: ModelFacts, folder: string, calibration: Calibration 
     async embedReference(image, region) {
       return embedReference(await decode(Buffer.from(image), region), folder);
     },
+    judge: (pairs) => judgePairs(pairs, folder),
     async embedQuery(image, region) {
       const begun = performance.now();
       const patch = await decode(Buffer.from(image), region);

@@ -2,7 +2,7 @@ import { randomBytes } from "node:crypto";
 import { copyFile, mkdir, readdir, rename, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { unloadModel } from "#ml/embed";
-import { modelFolder, readModelFacts } from "#ml/model";
+import { filesOf, type ModelFacts, modelFolder, readModelFacts } from "#ml/model";
 import type { Embedder, Embedders } from "../_usecases/ports.ts";
 import { loadModel, openModel } from "./embedder.ts";
 import { isModelName } from "./model-index.ts";
@@ -31,10 +31,10 @@ export async function createEmbedders(folder: string, place = modelFolder()): Pr
       const facts = await readModelFacts(place);
       const target = join(folder, facts.id);
       const kept = await readModelFacts(target).catch(() => null);
-      if (kept !== null && kept.sha256 !== facts.sha256)
+      if (kept !== null && sumsOf(kept) !== sumsOf(facts))
         throw new Error(
-          `${place}: a network must have a version of its own. Received ${facts.id} with SHA-256 ${facts.sha256}; ` +
-            `${target} keeps another under that name, with ${kept.sha256}.`,
+          `${place}: a network must have a version of its own. Received ${facts.id} with SHA-256 ${sumsOf(facts)}; ` +
+            `${target} keeps another under that name, with ${sumsOf(kept)}.`,
         );
       if ((await openKept(folder, facts.id)) === null) await copyWhole(place, target);
     },
@@ -46,6 +46,11 @@ export async function createEmbedders(folder: string, place = modelFolder()): Pr
     },
   };
 }
+
+const sumsOf = (facts: ModelFacts): string =>
+  filesOf(facts)
+    .map(({ sha256 }) => sha256)
+    .join(", ");
 
 /** @returns null when the files are missing, damaged, or say that they are another model */
 async function openKept(folder: string, model: string): Promise<Embedder | null> {

@@ -3,7 +3,7 @@ import type { Models } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import { Prisma } from "./generated/client.ts";
 import { dropModelIndex, makeModelIndex } from "./model-index.ts";
-import { write } from "./nearest.ts";
+import { write, writeDetails } from "./nearest.ts";
 
 type Tx = Prisma.TransactionClient;
 
@@ -36,9 +36,10 @@ export function createModels({ prisma }: Database): Models {
       return lacking(prisma, model, after, limit);
     },
     async addVectors(model, vectors) {
-      await prisma.$executeRaw`INSERT INTO retrieval.photograph_vectors (photograph_id, model, vector)
-        SELECT id, ${model}, vector::vector
-        FROM unnest(${vectors.map((v) => v.id)}::uuid[], ${vectors.map(write)}::text[]) AS v (id, vector)
+      await prisma.$executeRaw`INSERT INTO retrieval.photograph_vectors (photograph_id, model, vector, details)
+        SELECT id, ${model}, vector::vector, decode(details, 'base64')
+        FROM unnest(${vectors.map((v) => v.id)}::uuid[], ${vectors.map(write)}::text[],
+          ${vectors.map(writeDetails)}::text[]) AS v (id, vector, details)
         ON CONFLICT DO NOTHING`;
     },
     remove: (model) =>

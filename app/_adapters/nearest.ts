@@ -1,5 +1,5 @@
 import type { Hit } from "#core/similarity/rank";
-import type { Nearest, QueryVector } from "../_usecases/ports.ts";
+import type { Nearest } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import { isOfModel, vectorOfLength } from "./model-index.ts";
 
@@ -75,6 +75,17 @@ export function createNearest(database: Database, exact = false): Nearest {
         WHERE entries.id = ANY (${[...entries]}::uuid[])`;
       return rows.map(toHit);
     },
+    async describedBy(model, photographs) {
+      const rows = await prisma.$queryRaw<{ id: string; vector: string; details: Uint8Array }[]>`
+        SELECT photograph_id AS id, vector::text AS vector, details FROM retrieval.photograph_vectors
+        WHERE model = ${model} AND photograph_id = ANY (${[...photographs]}::uuid[]) AND details IS NOT NULL`;
+      return new Map(
+        rows.map(({ id, vector, details }) => [
+          id,
+          { vector: Float32Array.from(JSON.parse(vector) as number[]), details: Int8Array.from(details) },
+        ]),
+      );
+    },
     async photographsOf(model, entries) {
       const rows = await prisma.$queryRaw<{ entry_id: string; n: number }[]>`
         SELECT entries.id AS entry_id, count(*)::int AS n
@@ -102,6 +113,11 @@ const toHit = (row: Row): Hit => ({
 });
 
 /** A vector as pgvector reads it. */
-export function write(query: QueryVector | { vector: Float32Array }): string {
+export function write(query: { readonly vector: Float32Array }): string {
   return `[${Array.from(query.vector, (x) => x.toPrecision(7)).join(",")}]`;
+}
+
+/** Details as base64, for Postgres to decode; null when there are none. */
+export function writeDetails({ details }: { readonly details: Int8Array | null }): string | null {
+  return details && Buffer.from(details.buffer, details.byteOffset, details.byteLength).toString("base64");
 }

@@ -8,7 +8,7 @@ import { plainLetters } from "#core/reading/plain-letters";
 import type { PhotographToRecord, References } from "../_usecases/ports.ts";
 import { sha256OfText } from "./chance.ts";
 import type { Prisma } from "./generated/client.ts";
-import { write } from "./nearest.ts";
+import { write, writeDetails } from "./nearest.ts";
 import { chunks, type RevisionRows, writeRevisionRows } from "./revision-rows.ts";
 import { interval, toPhotograph } from "./rows.ts";
 
@@ -187,8 +187,13 @@ function addRevision(
       regionHeight: region.height,
       regionTurn: region.turn,
     });
-    for (const [model, vector] of vectors ?? [])
-      rows.vectors.push({ id: photographId, model, vector: write({ vector }) });
+    for (const [model, described] of vectors ?? [])
+      rows.vectors.push({
+        id: photographId,
+        model,
+        vector: write(described),
+        details: writeDetails(described),
+      });
   }
   rows.current.push({ entry: current.id, revision: id });
   rows.words.push({

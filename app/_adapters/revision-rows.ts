@@ -10,7 +10,7 @@ export type RevisionRows = {
   revisions: Prisma.RevisionCreateManyInput[];
   parents: Prisma.RevisionParentCreateManyInput[];
   photographs: Prisma.PhotographCreateManyInput[];
-  vectors: { id: string; model: string; vector: string }[];
+  vectors: { id: string; model: string; vector: string; details: string | null }[];
   shown: Prisma.RevisionPhotographCreateManyInput[];
   current: { entry: string; revision: string }[];
   words: {
@@ -27,9 +27,9 @@ export type RevisionRows = {
 export async function writeRevisionRows(tx: Tx, rows: RevisionRows): Promise<void> {
   for (const data of chunks(rows.photographs)) await tx.photograph.createMany({ data: [...data] });
   for (const data of chunks(rows.vectors))
-    await tx.$executeRaw`INSERT INTO retrieval.photograph_vectors (photograph_id, model, vector)
-      SELECT id, model, vector::vector FROM unnest(${data.map((v) => v.id)}::uuid[], ${data.map((v) => v.model)}::text[],
-        ${data.map((v) => v.vector)}::text[]) AS v (id, model, vector)
+    await tx.$executeRaw`INSERT INTO retrieval.photograph_vectors (photograph_id, model, vector, details)
+      SELECT id, model, vector::vector, decode(details, 'base64') FROM unnest(${data.map((v) => v.id)}::uuid[], ${data.map((v) => v.model)}::text[],
+        ${data.map((v) => v.vector)}::text[], ${data.map((v) => v.details)}::text[]) AS v (id, model, vector, details)
       ON CONFLICT DO NOTHING`;
   for (const data of chunks(rows.revisions)) await tx.revision.createMany({ data: [...data] });
   for (const data of chunks(rows.parents)) await tx.revisionParent.createMany({ data: [...data] });

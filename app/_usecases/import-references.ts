@@ -9,6 +9,7 @@ import { checkRegion, type Region, scaleRegion, wholeOf, withMargin } from "#cor
 import { fail, ok, type Result } from "#core/result";
 import type {
   Blobs,
+  Described,
   Embedder,
   Embedders,
   ImageReader,
@@ -219,7 +220,7 @@ async function take(
     record.pixelsPerMm === null ? null : (record.pixelsPerMm * width) / image.original.width;
   const photograph = { entry, sha256, width, height, region, pixelsPerMm, shows, licence, credit };
   if (known.has(fingerprint(photograph))) return { ...photograph, vectors: null };
-  const vectors = new Map<string, Float32Array>();
+  const vectors = new Map<string, Described>();
   for (const embedder of embedders)
     vectors.set(embedder.model, await embedder.embedReference(image.bytes, withMargin(region, image)));
   return { ...photograph, vectors };

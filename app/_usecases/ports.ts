@@ -41,7 +41,10 @@ export type Blobs = {
   remove(sha256: string): Promise<void>;
 };
 
-export type QueryVector = { readonly turn: number; readonly vector: Float32Array };
+/** What a model makes of a photograph: a vector of unit length and, from some models, details to compare closely. */
+export type Described = { readonly vector: Float32Array; readonly details: Int8Array | null };
+
+export type QueryVector = Described & { readonly turn: number };
 
 /** A vision model: photograph and region in, unit vectors out. */
 export type Embedder = {
@@ -52,7 +55,11 @@ export type Embedder = {
   readonly likeness: LikenessThresholds;
   /** How its similarities become probabilities; null for a model that none was fitted for. */
   readonly calibration: Calibration | null;
-  embedReference(image: Uint8Array, region: Region): Promise<Float32Array>;
+  embedReference(image: Uint8Array, region: Region): Promise<Described>;
+  /** Natural log-odds that query and reference show one mark; null where there are no details to judge by. */
+  judge(
+    pairs: readonly { readonly query: Described; readonly reference: Described }[],
+  ): Promise<readonly (number | null)[]>;
   embedQuery(
     image: Uint8Array,
     region: Region,
@@ -96,10 +103,7 @@ export type Models = {
   /** Photographs that entries show now and that lack a vector of the model, by id, after the one given. */
   lacking(model: string, after: string | null, limit: number): Promise<readonly PhotographToEmbed[]>;
   /** Adds vectors; those that are there already are left alone. */
-  addVectors(
-    model: string,
-    vectors: readonly { readonly id: string; readonly vector: Float32Array }[],
-  ): Promise<void>;
+  addVectors(model: string, vectors: readonly (Described & { readonly id: string })[]): Promise<void>;
   /** Removes a retired model with its vectors; false when it is not retired. */
   remove(model: string): Promise<boolean>;
   /**
@@ -133,6 +137,8 @@ export type Nearest = {
   /** @returns a hit for each query vector and each photograph of these entries, however far away */
   among(model: string, queries: readonly QueryVector[], entries: readonly string[]): Promise<readonly Hit[]>;
   count(model: string): Promise<number>;
+  /** What the model makes of these photographs, by id; those without details are missing. */
+  describedBy(model: string, photographs: readonly string[]): Promise<ReadonlyMap<string, Described>>;
   /** How many entries have photographs to compare with; one whose photographs lack vectors still may count. */
   countEntries(): Promise<number>;
   /** How many photographs with a vector each of these entries has; those with none are missing. */
@@ -195,7 +201,7 @@ export type PhotographToRecord = {
   readonly licence: string;
   readonly credit: string;
   /** By model; null when the photograph is there already. */
-  readonly vectors: ReadonlyMap<string, Float32Array> | null;
+  readonly vectors: ReadonlyMap<string, Described> | null;
 };
 
 export type RecordedCounts = {

@@ -1,7 +1,7 @@
 import { answeringModel, decideSwitch } from "#core/models/decide-models";
 import type { Coverage } from "#core/models/known-model";
 import { withMargin } from "#core/photographs/region";
-import type { Blobs, Embedder, Embedders, Models, PhotographToEmbed } from "./ports.ts";
+import type { Blobs, Described, Embedder, Embedders, Models, PhotographToEmbed } from "./ports.ts";
 
 type Needs = { readonly embedders: Embedders; readonly models: Models; readonly blobs: Blobs };
 
@@ -69,12 +69,12 @@ async function embedLacking({ embedders, models, blobs }: Needs, options: Reembe
   tell();
   for (let after: string | null = null; ; ) {
     const batch = await models.lacking(inPlace.model, after, BATCH);
-    const vectors: { id: string; vector: Float32Array }[] = [];
+    const vectors: (Described & { id: string })[] = [];
     for (const photograph of batch) {
       await pause?.();
       if (signal?.aborted) break;
       const result = await embedOne(inPlace, blobs, photograph);
-      if (typeof result !== "string") vectors.push({ id: photograph.id, vector: result });
+      if (typeof result !== "string") vectors.push({ id: photograph.id, ...result });
       else if (++failures <= NAMED) failed.push({ sha256: photograph.sha256, why: result });
     }
     if (vectors.length > 0) await models.addVectors(inPlace.model, vectors);
@@ -91,7 +91,7 @@ async function embedOne(
   embedder: Embedder,
   blobs: Blobs,
   photograph: PhotographToEmbed,
-): Promise<Float32Array | string> {
+): Promise<Described | string> {
   const bytes = await blobs.get(photograph.sha256);
   if (bytes === null) return "its image is missing";
   try {

@@ -18,6 +18,7 @@ export type Answered = {
 export function weigh(
   seen: readonly (readonly Float64Array[])[],
   references: readonly Known[],
+  pairScores: ReadonlyMap<string, number> = new Map(),
 ): readonly Weighed[] {
   const photographs = new Map<string, number>();
   for (const { label } of references) photographs.set(label, (photographs.get(label) ?? 0) + 1);
@@ -31,7 +32,7 @@ export function weigh(
     entry,
     similarity,
     photographs: photographs.get(entry) ?? 1,
-    pairScore: null,
+    pairScore: pairScores.get(entry) ?? null,
     evidence: 0,
     lettersAgree: false,
   }));

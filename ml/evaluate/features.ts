@@ -1,13 +1,15 @@
 import { appendFile, writeFile } from "node:fs/promises";
 import { weigh } from "./chances.ts";
+import { comparePairs, type Judge, type Seen } from "./pairs.ts";
 import type { Known } from "./rank.ts";
 
-/** A query and, for each of its directions, its similarity to every photograph of the reference. */
+/** A query, how similar it is to every photograph of the reference, and what judges the details of the nearest. */
 export type Compared = {
   readonly query: string;
   /** Its class; null when no reference shows it. */
   readonly label: string | null;
-  readonly similarities: readonly Float64Array[];
+  readonly seen: Seen;
+  readonly judge: Judge | null;
 };
 
 /**
@@ -24,18 +26,17 @@ export function featureFile(path: string, known: readonly Known[], sizes: readon
   return {
     /** Begins anew, whatever stands in the file. */
     begin: (model: string) => writeFile(path, `${JSON.stringify({ model, photographs: known.length })}\n`),
-    write(compared: Compared): Promise<void> {
-      const lines =
-        sizes.length === 0
-          ? [lineOf(compared, known)]
-          : sizes.map((size) => {
-              const own = random() < 0.5 ? compared.label : null;
-              const others = labels.filter((label) => label !== compared.label);
-              const drawn = new Set(draw(others, own === null ? size : size - 1, random));
-              if (own !== null) drawn.add(own);
-              return lineOf(...among(compared, known, drawn));
-            });
-      return appendFile(path, `${lines.join("\n")}\n`);
+    async write(compared: Compared): Promise<void> {
+      const lines: string[] = [];
+      if (sizes.length === 0) lines.push(await lineOf(compared, known));
+      for (const size of sizes) {
+        const own = random() < 0.5 ? compared.label : null;
+        const others = labels.filter((label) => label !== compared.label);
+        const drawn = new Set(draw(others, own === null ? size : size - 1, random));
+        if (own !== null) drawn.add(own);
+        lines.push(await lineOf(...among(compared, known, drawn)));
+      }
+      await appendFile(path, `${lines.join("\n")}\n`);
     },
   };
 }
@@ -47,14 +48,15 @@ function among(
   labels: ReadonlySet<string>,
 ): [Compared, readonly Known[]] {
   const places = [...known.keys()].filter((i) => labels.has(known[i]?.label ?? ""));
-  const similarities = compared.similarities.map((turned) =>
+  const similarities = compared.seen.similarities.map((turned) =>
     Float64Array.from(places, (i) => turned[i] ?? Number.NaN),
   );
-  return [{ ...compared, similarities }, places.flatMap((i) => known[i] ?? [])];
+  return [{ ...compared, seen: { ...compared.seen, similarities } }, places.flatMap((i) => known[i] ?? [])];
 }
 
-function lineOf({ query, label, similarities }: Compared, known: readonly Known[]): string {
-  const weighed = weigh([similarities], known);
+async function lineOf({ query, label, seen, judge }: Compared, known: readonly Known[]): Promise<string> {
+  const pairScores = judge ? await comparePairs([seen], known, judge) : undefined;
+  const weighed = weigh([seen.similarities], known, pairScores);
   const place = weighed.findIndex(({ entry }) => entry === label);
   return JSON.stringify({
     query,
@@ -65,7 +67,7 @@ function lineOf({ query, label, similarities }: Compared, known: readonly Known[
     candidates: weighed.map(({ similarity, photographs, pairScore }) => [
       Number(similarity?.toFixed(5)),
       photographs,
-      pairScore,
+      pairScore === null ? null : Number(pairScore.toFixed(4)),
     ]),
   });
 }

@@ -1,10 +1,10 @@
 import { readFile } from "node:fs/promises";
 import { unzipSync } from "fflate";
 import { decode } from "../preprocess.ts";
+import { likeliest } from "./likeliest.ts";
 import type { Progress } from "./measure.ts";
 import type { Method } from "./method.ts";
 import { mean } from "./metrics.ts";
-import { compare, rank } from "./rank.ts";
 
 export type GlyphFigures = { readonly runs: number; readonly drawings: number; readonly accuracy: number };
 
@@ -42,11 +42,10 @@ export async function measureGlyphs(method: Method, path: string, progress: Prog
       );
     const references = [];
     for (const label of [...new Set(pairs.map((p) => p.training))].sort())
-      references.push({ label, vector: await method.reference(await read(label)) });
+      references.push({ label, described: await method.reference(await read(label)) });
     let right = 0;
     for (const { test, training } of pairs)
-      if (rank(compare(await method.query(await read(test)), references), references)[0]?.label === training)
-        right++;
+      if ((await likeliest(method, await read(test), references)) === training) right++;
     drawings += pairs.length;
     accuracies.push(right / pairs.length);
     progress(`${method.name}: glyph runs`, run + 1, lists.length);

@@ -8,7 +8,7 @@ import { readAbsent, readClasses, refuseUnknownClasses } from "./folders.ts";
 import { type Calibrated, type Figures, measure, oneByOne, type Progress, together } from "./measure.ts";
 import { baseline, type Method, shipped } from "./method.ts";
 import type { Known } from "./rank.ts";
-import { glyphTable, planarTable, retrievalTable } from "./table.ts";
+import { glyphTable, planarTable, retrievalTable, twinTable } from "./table.ts";
 
 const USAGE = `How well the shipped pipeline finds marks, over any photographs.
 
@@ -22,6 +22,8 @@ const USAGE = `How well the shipped pipeline finds marks, over any photographs.
   --multi            all photographs of a class asked together, as several of one mark
   --baselines        also a histogram of oriented gradients and a 64-bit perceptual hash
   --baseline-onnx FILE  also a network from elsewhere: [n, 3, 224, 224] in, its first output compared
+  --no-rerank        without comparing the details of the nearest
+  --twins DIR        near twins, as own_test.py writes them: DIR/references, DIR/queries of <pair>a and <pair>b
   --verify           also the best 50 re-ranked by how well they can be laid over the query
   --reliability FILE also how often what was given each probability was so, as JSON
   --features FILE    also write what probabilities are fitted on, a query a line
@@ -45,6 +47,8 @@ async function main(): Promise<void> {
       features: { type: "string" },
       sizes: { type: "string" },
       "baseline-onnx": { type: "string" },
+      "no-rerank": { type: "boolean", default: false },
+      twins: { type: "string" },
       verify: { type: "boolean", default: false },
       baselines: { type: "boolean", default: false },
       json: { type: "boolean", default: false },
@@ -56,11 +60,12 @@ async function main(): Promise<void> {
   const sizes = readSizes(options.sizes);
   const facts = await modelFacts();
   const turns = readTurns(options.turns, facts.queryTurns);
-  const own = shipped(facts.id, turns, await calibrationOf(facts.id));
+  const own = shipped(facts.id, turns, await calibrationOf(facts.id), !options["no-rerank"]);
   const methods = options.baselines && !options.json ? [own, ...(await baselines(turns))] : [own];
   const elsewhere = options["baseline-onnx"];
   if (elsewhere && !options.json) methods.push(await fromElsewhere(elsewhere, turns));
   if (options.glyphs) return glyphs(methods, options.glyphs, options.json);
+  if (options.twins) return twins(methods, options.twins, options.json);
   if (!options.references || !options.queries)
     throw new Error(`--references and --queries: must both be given, or --glyphs.\n\n${USAGE}`);
   const references = await readClasses(options.references, "--references");
@@ -99,6 +104,14 @@ async function glyphs(methods: readonly Method[], path: string, json: boolean): 
   for (const method of methods)
     rows.push({ name: method.name, figures: await measureGlyphs(method, path, report) });
   console.log(json ? JSON.stringify(rows[0]?.figures) : glyphTable(rows));
+}
+
+async function twins(methods: readonly Method[], folder: string, json: boolean): Promise<void> {
+  const { measureTwins } = await import("./twins.ts");
+  const rows = [];
+  for (const method of methods)
+    rows.push({ name: method.name, figures: await measureTwins(method, folder, report) });
+  console.log(json ? JSON.stringify(rows[0]?.figures) : twinTable(rows));
 }
 
 async function planar(folder: string, json: boolean): Promise<void> {

@@ -4,6 +4,7 @@ import type { featureFile } from "./features.ts";
 import type { Sample } from "./folders.ts";
 import type { Method } from "./method.ts";
 import { areaUnderRoc, averagePrecision, mean, median, recallAt } from "./metrics.ts";
+import { comparePairs, type Seen } from "./pairs.ts";
 import { compare, type Known, type RankedClass, rankTogether } from "./rank.ts";
 import { type Bin, expectedCalibrationError, type Judged, reliability } from "./reliability.ts";
 import type { Rerank } from "./verified.ts";
@@ -82,7 +83,7 @@ export async function measure(
 ): Promise<Figures & { readonly calibrated: Calibrated | null }> {
   const known: Known[] = [];
   for (const [i, { label, path }] of references.entries()) {
-    known.push({ label, vector: await method.reference(await read(path)) });
+    known.push({ label, described: await method.reference(await read(path)) });
     progress(`${method.name}: references`, i + 1, references.length);
   }
   const classes = new Set(known.map(({ label }) => label)).size;
@@ -90,15 +91,22 @@ export async function measure(
   await written?.begin(method.name);
   const ask = async ({ paths }: Query, label: string | null): Promise<Answer> => {
     const before = performance.now();
-    const seen: (readonly Float64Array[])[] = [];
-    for (const path of paths) seen.push(compare(await method.query(await read(path)), known));
-    const ranking = rankTogether(seen, known);
+    const seen: Seen[] = [];
+    for (const path of paths) {
+      const described = await method.query(await read(path));
+      seen.push({ described, similarities: compare(described, known) });
+    }
+    const similarities = seen.map((each) => each.similarities);
+    const ranking = rankTogether(similarities, known);
+    const pairScores = method.judge && !rerank ? await comparePairs(seen, known, method.judge) : undefined;
     const chances =
-      method.calibration && !rerank ? answer(weigh(seen, known), classes, method.calibration) : null;
+      method.calibration && !rerank
+        ? answer(weigh(similarities, known, pairScores), classes, method.calibration)
+        : null;
     const ranked = rerank ? await rerank(paths[0] ?? "", ranking) : reordered(ranking, chances);
     const ms = performance.now() - before;
-    for (const [i, similarities] of seen.entries())
-      await written?.write({ query: paths[i] ?? "", label, similarities });
+    for (const [i, each] of seen.entries())
+      await written?.write({ query: paths[i] ?? "", label, seen: each, judge: method.judge });
     return { ranking: ranked, chances, right: label, ms };
   };
   const present: Answer[] = [];

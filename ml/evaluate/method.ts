@@ -1,24 +1,31 @@
 import type { Calibration } from "../../app/_core/similarity/calibration.ts";
-import { embedQuery, embedReference, turnsOf } from "../embed.ts";
+import { type Described, embedQuery, embedReference, judgePairs, turnsOf } from "../embed.ts";
 import type { Patch } from "../preprocess.ts";
+import type { Judge } from "./pairs.ts";
 
 /** A way of describing photographs by vectors of unit length, so that a dot product is the similarity. */
 export type Method = {
   readonly name: string;
-  reference(patch: Patch): Promise<Float32Array>;
-  /** One vector for each direction the query is turned to. */
-  query(patch: Patch): Promise<readonly Float32Array[]>;
+  reference(patch: Patch): Promise<Described>;
+  /** One description for each direction the query is turned to. */
+  query(patch: Patch): Promise<readonly Described[]>;
+  /** Compares details of the nearest; null for a method that compares none. */
+  readonly judge: Judge | null;
   /** How similarities become probabilities; null for a method that gives none. */
   readonly calibration: Calibration | null;
 };
 
-/** The shipped pipeline. */
-export function shipped(id: string, turns: number, calibration: Calibration | null): Method {
+/**
+ * The shipped pipeline.
+ * @param rerank whether the details of the nearest are compared too
+ */
+export function shipped(id: string, turns: number, calibration: Calibration | null, rerank = true): Method {
   return {
     name: id,
     calibration,
-    reference: embedReference,
-    query: async (patch) => (await embedQuery(patch, turns)).map(({ vector }) => vector),
+    reference: (patch) => embedReference(patch),
+    query: (patch) => embedQuery(patch, turns),
+    judge: rerank ? (pairs) => judgePairs(pairs) : null,
   };
 }
 
@@ -34,11 +41,17 @@ export function baseline(
   describe: (picture: Float32Array) => Promise<Float32Array> | Float32Array,
 ): Method {
   const of = (patch: Patch, count: number) =>
-    Promise.all(turnsOf(patch, count, side).map(({ picture }) => describe(picture)));
+    Promise.all(
+      turnsOf(patch, count, side).map(async ({ picture }) => ({
+        vector: await describe(picture),
+        details: null,
+      })),
+    );
   return {
     name,
     calibration: null,
-    reference: async (patch) => (await of(patch, 1))[0] ?? new Float32Array(),
+    judge: null,
+    reference: async (patch) => (await of(patch, 1))[0] ?? { vector: new Float32Array(), details: null },
     query: (patch) => of(patch, turns),
   };
 }

@@ -1,18 +1,18 @@
 import { combineSimilarities } from "../../app/_core/similarity/combine.ts";
 import { type Hit, NEIGHBOURS } from "../../app/_core/similarity/rank.ts";
+import type { Described } from "../embed.ts";
 
-/** A photograph of the reference: the class it belongs to, and its vector. */
-export type Known = { readonly label: string; readonly vector: Float32Array };
+/** A photograph of the reference: the class it belongs to, and what the method makes of it. */
+export type Known = { readonly label: string; readonly described: Described };
 
 /** A class and how similar the best of its photographs is in the query's best direction. */
 export type RankedClass = { readonly label: string; readonly similarity: number };
 
 /** For each direction of the query, its similarity to every photograph of the reference. */
-export function compare(
-  query: readonly Float32Array[],
-  references: readonly Known[],
-): readonly Float64Array[] {
-  return query.map((turned) => Float64Array.from(references, ({ vector }) => dot(turned, vector)));
+export function compare(query: readonly Described[], references: readonly Known[]): readonly Float64Array[] {
+  return query.map((turned) =>
+    Float64Array.from(references, ({ described }) => dot(turned.vector, described.vector)),
+  );
 }
 
 /** Classes by similarity, best first; ties are broken by the name of the class. */

@@ -1,6 +1,7 @@
 import type { GlyphFigures } from "./glyphs.ts";
 import type { Figures } from "./measure.ts";
 import type { PlanarFigures } from "./planar.ts";
+import type { TwinFigures } from "./twins.ts";
 
 const share = (value: number | null): string => (value === null ? "-" : value.toFixed(3));
 
@@ -46,6 +47,12 @@ export function glyphTable(
     head,
     ...rows.map(({ name, figures: f }) => [name, `${f.runs}`, `${f.drawings}`, share(f.accuracy)]),
   ]);
+}
+
+/** Near twins told apart by several methods, one a line. */
+export function twinTable(rows: readonly { readonly name: string; readonly figures: TwinFigures }[]): string {
+  const head = ["", "queries", "right variant first"];
+  return align([head, ...rows.map(({ name, figures: f }) => [name, `${f.queries}`, share(f.accuracy)])]);
 }
 
 /** The alignment test, one pair a line. */

@@ -16,7 +16,7 @@ import numpy as np
 import torch
 from PIL import Image
 
-from designs import load
+from designs import load, unpack
 from measure import CHUNK, REFERENCE, shots
 from render import photograph
 
@@ -39,7 +39,7 @@ def worn(packed) -> torch.Tensor:
     low, high = SEVERITY
     unit = lambda part: torch.rand(len(part), 1, 1, 1)
     full = lambda part: torch.full((len(part), 1, 1, 1), math.pi)
-    return torch.cat([photograph(p, low + (high - low) * unit(p), full(p), 1.0) for p in packed.split(CHUNK)])
+    return torch.cat([photograph(unpack(p), low + (high - low) * unit(p), full(p), 1.0) for p in packed.split(CHUNK)])
 
 
 def main() -> None:

@@ -1,9 +1,9 @@
 import { combineSimilarities } from "../../app/_core/similarity/combine.ts";
 import { modelFacts } from "../embed.ts";
 import { readClasses, type Sample } from "../evaluate/folders.ts";
-import { rank } from "../evaluate/measure.ts";
 import { shipped } from "../evaluate/method.ts";
 import { areaUnderRoc, mean, median, recallAt } from "../evaluate/metrics.ts";
+import { compare, type Known, rank } from "../evaluate/rank.ts";
 import { decode } from "../preprocess.ts";
 
 /**
@@ -16,10 +16,10 @@ const [folder] = process.argv.slice(2);
 if (!folder) throw new Error("The folder that own_test.py wrote must be given.");
 
 const { id, queryTurns, likeness } = await modelFacts();
-const method = shipped(id, queryTurns);
-const known: { label: string; vector: Float32Array }[] = [];
+const method = shipped(id, queryTurns, null, false);
+const known: Known[] = [];
 for (const { label, path } of await readClasses(`${folder}/references`, "DIR"))
-  known.push({ label, vector: await method.reference(await decode(path)) });
+  known.push({ label, described: await method.reference(await decode(path)) });
 
 /** By class, for each photograph of it, its similarity to every reference's class. */
 type Seen = Map<string, ReadonlyMap<string, number>[]>;
@@ -28,7 +28,7 @@ async function see(part: string): Promise<Seen> {
   const seen: Seen = new Map();
   const samples: readonly Sample[] = await readClasses(`${folder}/${part}`, "DIR");
   for (const { label, path } of samples) {
-    const ranking = rank(await method.query(await decode(path)), known);
+    const ranking = rank(compare(await method.query(await decode(path)), known), known);
     const similarities = new Map(ranking.map((each) => [each.label, each.similarity]));
     seen.set(label, [...(seen.get(label) ?? []), similarities]);
   }

@@ -1,10 +1,10 @@
-"""Checkpoint -> ml/model/marks.onnx and the facts about it in ml/model/model.json.
+"""Checkpoint -> ml/model/marks.onnx, ml/model/pairs.onnx and the facts about them in ml/model/model.json.
 
     python3 export.py CHECKPOINT --out ../model --likeness likeness.json --trained 2026-01-31
 
-Weights are stored in half precision and cast to single precision inside the graph; the runtime
-folds the casts when it loads the file, so nothing is slower. `--single FILE` keeps the same graph
-in single precision too, to compare the two.
+Weights are stored in 8 bits with a scale for each output channel (the pair network's in half precision) and made
+single precision inside the graph; the runtime folds that when it loads the file, so nothing is slower. `--single DIR`
+keeps the same graphs in single precision too, to compare the two.
 """
 
 import argparse
@@ -17,39 +17,65 @@ import onnx
 import torch
 from onnx import TensorProto, helper, numpy_helper
 
-from network import DIMENSION, SIDE, MarkNetwork, load_network
+from network import CELLS, DETAIL, DIMENSION, SIDE, MarkNetwork, PairNetwork, load_networks
 from preprocess import CONSTANTS
 
-SMALLEST_HALVED = 64  # scalars and tiny vectors stay in single precision
+SMALLEST_STORED_SMALL = 64  # scalars and tiny vectors stay in single precision
+OPTIONS = {"opset_version": 17, **({} if torch.__version__ < "2.5" else {"dynamo": False})}
 
 
-def write_single(network: MarkNetwork, path: str) -> None:
-    options = {} if torch.__version__ < "2.5" else {"dynamo": False}
+def write_marks(network: MarkNetwork, path: str) -> None:
+    names = ["z", "details"]
     torch.onnx.export(
-        network, (torch.randn(2, 1, SIDE, SIDE),), path, input_names=["x"], output_names=["z"],
-        dynamic_axes={"x": {0: "n"}, "z": {0: "n"}}, opset_version=17, **options,
+        network, (torch.randn(2, 1, SIDE, SIDE),), path, input_names=["x"], output_names=names,
+        dynamic_axes={name: {0: "n"} for name in ["x", *names]}, **OPTIONS,
     )
 
 
-def halve(model: onnx.ModelProto) -> onnx.ModelProto:
-    """Stores every large weight as float16 followed by a Cast to float32."""
-    kept, casts = [], []
+def write_pairs(network: PairNetwork, path: str) -> None:
+    names = ["query", "reference", "cosine"]
+    details = torch.randn(2, DETAIL, CELLS, CELLS)
+    torch.onnx.export(
+        network, (details, details, torch.zeros(2)), path, input_names=names, output_names=["logOdds"],
+        dynamic_axes={name: {0: "n"} for name in [*names, "logOdds"]}, **OPTIONS,
+    )
+
+
+def halved(values, name: str):
+    if np.abs(values).max() > 60000:
+        raise ValueError(f"{name}: a weight of {np.abs(values).max()} does not fit float16")
+    kept = [numpy_helper.from_array(values.astype(np.float16), f"{name}_half")]
+    return kept, [helper.make_node("Cast", [f"{name}_half"], [name], to=TensorProto.FLOAT)]
+
+
+def in_bytes(values, name: str):
+    """8 bits and a scale for each first index, which is the output channel of a convolution."""
+    scale = np.abs(values).max(axis=tuple(range(1, values.ndim)), keepdims=True) / 127
+    scale = np.maximum(scale, 1e-12).astype(np.float32)
+    kept = [numpy_helper.from_array(np.round(values / scale).astype(np.int8), f"{name}_bytes"), numpy_helper.from_array(scale, f"{name}_scale")]
+    return kept, [
+        helper.make_node("Cast", [f"{name}_bytes"], [f"{name}_whole"], to=TensorProto.FLOAT),
+        helper.make_node("Mul", [f"{name}_whole", f"{name}_scale"], [name]),
+    ]
+
+
+def smaller(model: onnx.ModelProto, name: str, whole_bytes: bool) -> onnx.ModelProto:
+    """Stores every large weight small, followed by what makes it float32 again."""
+    kept, before = [], []
     for tensor in model.graph.initializer:
         values = numpy_helper.to_array(tensor)
-        if values.dtype != np.float32 or values.size < SMALLEST_HALVED:
+        if values.dtype != np.float32 or values.size < SMALLEST_STORED_SMALL:
             kept.append(tensor)
             continue
-        if np.abs(values).max() > 60000:
-            raise ValueError(f"{tensor.name}: a weight of {np.abs(values).max()} does not fit float16")
-        half = tensor.name + "_half"
-        kept.append(numpy_helper.from_array(values.astype(np.float16), half))
-        casts.append(helper.make_node("Cast", [half], [tensor.name], to=TensorProto.FLOAT))
-    nodes = casts + list(model.graph.node)
-    graph = helper.make_graph(nodes, "marks", model.graph.input, model.graph.output, kept)
-    halved = helper.make_model(graph, opset_imports=model.opset_import, producer_name="countermark")
-    halved.ir_version = min(model.ir_version, 8)
-    onnx.checker.check_model(halved)
-    return halved
+        pack = in_bytes if whole_bytes and values.ndim > 1 else halved
+        tensors, nodes = pack(values, tensor.name)
+        kept += tensors
+        before += nodes
+    graph = helper.make_graph(before + list(model.graph.node), name, model.graph.input, model.graph.output, kept)
+    made = helper.make_model(graph, opset_imports=model.opset_import, producer_name="countermark")
+    made.ir_version = min(model.ir_version, 8)
+    onnx.checker.check_model(made)
+    return made
 
 
 def main() -> None:
@@ -58,36 +84,43 @@ def main() -> None:
     parser.add_argument("--out", default=os.path.join(os.path.dirname(__file__), "..", "model"))
     parser.add_argument("--likeness", help="JSON written by measure.py")
     parser.add_argument("--trained", required=True, help="YYYY-MM-DD")
-    parser.add_argument("--version", default="1.0.0")
-    parser.add_argument("--single", help="also keep the single-precision ONNX file here")
+    parser.add_argument("--version", default="2.0.0")
+    parser.add_argument("--single", help="also keep the single-precision ONNX files in this folder")
     options = parser.parse_args()
 
     torch.manual_seed(0)
-    network = MarkNetwork().eval() if options.checkpoint == "random" else load_network(options.checkpoint)
-    single = options.single or os.path.join(options.out, "marks.single.onnx")
-    write_single(network, single)
-    target = os.path.join(options.out, "marks.onnx")
-    onnx.save(halve(onnx.load(single)), target)
-    if not options.single:
-        os.remove(single)
+    networks = (MarkNetwork().eval(), PairNetwork().eval()) if options.checkpoint == "random" else load_networks(options.checkpoint)
+    sums = {}
+    for network, write, name in zip(networks, (write_marks, write_pairs), ("marks", "pairs")):
+        single = os.path.join(options.single or options.out, f"{name}.single.onnx")
+        write(network, single)
+        target = os.path.join(options.out, f"{name}.onnx")
+        onnx.save(smaller(onnx.load(single), name, name == "marks"), target)
+        if not options.single:
+            os.remove(single)
+        with open(target, "rb") as file:
+            content = file.read()
+        sums[name] = hashlib.sha256(content).hexdigest()
+        parameters = sum(p.numel() for p in network.parameters())
+        print(f"{target}: {len(content) / 1e6:.2f} MB, {parameters / 1e6:.2f} M parameters")
 
-    with open(target, "rb") as file:
-        content = file.read()
     likeness = {}
     if options.likeness:
         with open(options.likeness) as file:
             likeness = json.load(file)
     facts = {
         "name": "marks", "version": options.version, "file": "marks.onnx",
-        "sha256": hashlib.sha256(content).hexdigest(),
+        "sha256": sums["marks"],
         "input": "x", "output": "z", "side": SIDE, "dimension": DIMENSION, "queryTurns": 12,
+        "pairs": {
+            "file": "pairs.onnx", "sha256": sums["pairs"], "details": "details", "channels": DETAIL, "cells": CELLS,
+            "query": "query", "reference": "reference", "cosine": "cosine", "output": "logOdds",
+        },
         "preprocess": CONSTANTS, "trained": options.trained, "likeness": likeness,
     }
     with open(os.path.join(options.out, "model.json"), "w") as file:
         json.dump(facts, file, indent=2)
         file.write("\n")
-    parameters = sum(p.numel() for p in network.parameters())
-    print(f"{target}: {len(content) / 1e6:.2f} MB, {parameters / 1e6:.2f} M parameters")
 
 
 if __name__ == "__main__":

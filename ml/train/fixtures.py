@@ -94,11 +94,14 @@ def main() -> None:
                      "region": box, "turn": turn})
     if options.checkpoint:
         import torch
-        from network import load_network
+        from network import load_networks
         with torch.no_grad():
-            z = load_network(options.checkpoint)(torch.from_numpy(np.stack(pictures)[:, None]))
+            z, _ = load_networks(options.checkpoint)[0](torch.from_numpy(np.stack(pictures)[:, None]))
+        # The first network's vectors were written by the edition that trained it, and stand.
+        with open(os.path.join(options.out, "fixtures.json")) as file:
+            first = {row["name"]: row["vector"][:256] for row in json.load(file)["fixtures"]}
         for row, vector in zip(rows, z.numpy()):
-            row["vector"] = [round(float(v), 6) for v in vector]
+            row["vector"] = first[row["name"]] + [round(float(v), 6) for v in vector]
     facts = {
         "from": "ml/train/fixtures.py",
         "format": "float32 little-endian, 160 rows of 160; region null means the whole photograph",

@@ -13,8 +13,8 @@ import os
 
 import torch
 
-from designs import load
-from network import load_network
+from designs import load, unpack
+from network import load_networks
 from render import photograph, standardise, turned
 
 TURNS = 12
@@ -26,20 +26,42 @@ def shots(packed, severity: float, rotation: float, hazards: float = 1.0):
     """Photographs of every design, float [n, 1, 160, 160], 0..1."""
     full = lambda n, value: torch.full((n, 1, 1, 1), value, device=packed.device)
     parts = packed.split(CHUNK)
-    return torch.cat([photograph(p, full(len(p), severity), full(len(p), rotation), hazards) for p in parts])
+    return torch.cat([photograph(unpack(p), full(len(p), severity), full(len(p), rotation), hazards) for p in parts])
 
 
 def embed(network, pictures):
-    return torch.cat([network(standardise(p)) for p in pictures.split(CHUNK)])
+    """Vectors [n, 256] and details [n, 64, 10, 10]."""
+    parts = [network(standardise(p)) for p in pictures.split(CHUNK)]
+    return torch.cat([z for z, _ in parts]), torch.cat([t for _, t in parts])
 
 
-def similarities(network, queries, references):
-    """[queries, references]: the best over 12 turns of the query."""
-    best = None
-    for k in range(TURNS):
-        s = embed(network, turned(queries, 360 / TURNS * k)) @ references.t()
-        best = s if best is None else torch.maximum(best, s)
-    return best
+class Asked:
+    """Queries in twelve turns, against references: cosines, and the pair network's log-odds for the best."""
+
+    def __init__(self, network, pair, queries, references):
+        self.pair = pair
+        self.rz, self.rt = embed(network, references)
+        turns = [embed(network, turned(queries, 360 / TURNS * k)) for k in range(TURNS)]
+        best = torch.stack([z @ self.rz.t() for z, _ in turns]).max(0)
+        self.cosines, self.turn = best.values, best.indices
+        self.details = torch.stack([t for _, t in turns])
+
+    def log_odds(self, places):
+        """places int64 [queries, k] -> log-odds [queries, k] that query and reference show one mark."""
+        n, k = places.shape
+        rows = torch.arange(n, device=places.device)[:, None].expand(n, k)
+        out = []
+        for r, c in zip(rows.split(50), places.split(50)):
+            turn = self.turn[r, c]
+            q, t = self.details[turn, r].flatten(0, 1), self.rt[c].flatten(0, 1)
+            out.append(self.pair(q, t, self.cosines[r, c].flatten()).view(c.shape))
+        return torch.cat(out)
+
+    def reranked(self, weight: float, most: int = 50):
+        """The cosines, with what the pair network thinks of each query's best put above all others."""
+        best = self.cosines.topk(min(most, self.cosines.shape[1]), 1)
+        score = torch.full_like(self.cosines, -1e3) + self.cosines
+        return score.scatter(1, best.indices, self.log_odds(best.indices) + weight * best.values)
 
 
 def recalls(s):
@@ -54,18 +76,37 @@ def area(present, absent) -> float:
 
 
 @torch.no_grad()
-def figures(network, packed, seed: int = 5) -> dict:
-    """The first 1,000 designs are references; the next are absent. Any rotation."""
+def figures(network, pair, packed, seed: int = 5) -> dict:
+    """The first 1,000 designs are references; the next are absent. Any rotation. By cosine, and re-ranked."""
     torch.manual_seed(seed)
-    network.eval()
     known, unknown = packed[:1000], packed[1000:2000]
-    references = embed(network, shots(known, *REFERENCE))
+    references = shots(known, *REFERENCE)
     out = {}
     for name, severity in (("moderate", 0.6), ("hard", 1.0)):
-        s = similarities(network, shots(known, severity, math.pi), references)
-        t = similarities(network, shots(unknown, severity, math.pi), references)
-        out[name] = recalls(s)
-        out[f"{name} auroc"] = round(area(s.max(1).values, t.max(1).values), 4)
+        asked = Asked(network, pair, shots(known, severity, math.pi), references)
+        absent = Asked(network, pair, shots(unknown, severity, math.pi), references)
+        top = lambda s: s.max(1).values
+        out[name] = recalls(asked.cosines)
+        out[f"{name} auroc"] = round(area(top(asked.cosines), top(absent.cosines)), 4)
+        for weight in (0, 20):
+            one, none = asked.reranked(weight), absent.reranked(weight)
+            out[f"{name} pairs+{weight}"] = [*recalls(one), round(area(top(one), top(none)), 4)]
+    return out
+
+
+@torch.no_grad()
+def told_apart(network, pair, packed, seed: int = 7) -> dict:
+    """Near twins, drawings 2k and 2k + 1: how often a photograph is nearer to its own reference than to the twin's."""
+    torch.manual_seed(seed)
+    own = torch.arange(len(packed), device=packed.device)
+    places = torch.stack([own, own ^ 1], 1)
+    references = shots(packed, *REFERENCE)
+    out = {}
+    for name, severity in (("good", 0.3), ("moderate", 0.6)):
+        asked = Asked(network, pair, shots(packed, severity, math.pi), references)
+        cosines, odds = asked.cosines.gather(1, places), asked.log_odds(places)
+        right = lambda s: round((s[:, 0] > s[:, 1]).float().mean().item(), 4)
+        out[f"twins {name}"] = [right(cosines), right(odds)]
     return out
 
 
@@ -86,18 +127,17 @@ def similarity_at(curve, probability: float) -> float:
 
 
 @torch.no_grad()
-def likeness(network, packed, seed: int = 6) -> dict:
+def likeness(network, pair, packed, seed: int = 6) -> dict:
     """Thresholds on the best similarity, read off held-out designs: as many present as absent queries."""
     torch.manual_seed(seed)
-    network.eval()
     known, unknown = packed[:1000], packed[1000:2000]
-    references = embed(network, shots(known, *REFERENCE))
+    references = shots(known, *REFERENCE)
     score, right = [], []
     for severity in (0.3, 0.6, 0.8, 1.0):
-        s = similarities(network, shots(known, severity, math.pi), references).max(1)
+        s = Asked(network, pair, shots(known, severity, math.pi), references).cosines.max(1)
         score.append(s.values)
         right.append(s.indices == torch.arange(len(known), device=packed.device))
-        t = similarities(network, shots(unknown, severity, math.pi), references).max(1)
+        t = Asked(network, pair, shots(unknown, severity, math.pi), references).cosines.max(1)
         score.append(t.values)
         right.append(torch.zeros_like(t.indices, dtype=torch.bool))
     curve = logistic(torch.cat(score), torch.cat(right))
@@ -122,12 +162,12 @@ def main() -> None:
     parser.add_argument("--likeness", help="also write the thresholds, from the validation designs, here")
     options = parser.parse_args()
     device = "cuda" if torch.cuda.is_available() else "cpu"
-    network = load_network(options.checkpoint).to(device)
+    network, pair = (n.to(device) for n in load_networks(options.checkpoint))
     packed = load(os.path.join(options.designs, f"{options.split}.bin.gz"), device)
-    print(options.split, json.dumps(figures(network, packed)), flush=True)
+    print(options.split, json.dumps(figures(network, pair, packed)), flush=True)
     if options.likeness:
         validation = load(os.path.join(options.designs, "validation.bin.gz"), device)
-        found = likeness(network, validation)
+        found = likeness(network, pair, validation)
         with open(options.likeness, "w") as file:
             json.dump(found, file)
         print(json.dumps({k: v for k, v in found.items() if k != "how"}), flush=True)

@@ -9,6 +9,9 @@ rotation. The next 1,000 are in no reference: DIR/absent/<class>/q.webp and DIR/
 `--known` takes fewer of both. `--several N` photographs each design N times, q.webp, q2.webp and so
 on, every one with a light, wear and rotation of its own, for `npm run evaluate -- --multi`; the first
 ones do not depend on N. `--split validation` takes the designs that may be tuned on.
+
+Near twins, `lookalikes.bin.gz` of designs/main.mjs test 1000 --twins 1: DIR/twins/references/<pair><a or b>/r.webp,
+DIR/twins/queries (0.6) and DIR/twins/good (0.3), both at any rotation.
 """
 
 import argparse
@@ -25,9 +28,9 @@ from measure import REFERENCE, shots
 QUALITY = 92
 
 
-def write(folder: str, pictures: torch.Tensor, name: str) -> None:
+def write(folder: str, pictures: torch.Tensor, name: str, naming=lambda i: f"d{i + 1:04d}") -> None:
     for i, picture in enumerate(pictures[:, 0]):
-        place = os.path.join(folder, f"d{i + 1:04d}")
+        place = os.path.join(folder, naming(i))
         os.makedirs(place, exist_ok=True)
         grey = (picture.numpy() * 255).round().astype(np.uint8)
         Image.fromarray(grey).save(os.path.join(place, name), quality=QUALITY)
@@ -52,6 +55,12 @@ def main() -> None:
         write(at("hard"), shots(known, 1.0, math.pi), name)
         write(at("absent"), shots(unknown, 0.6, math.pi), name)
         write(at("absent-hard"), shots(unknown, 1.0, math.pi), name)
+    if options.split == "test":
+        pairs = load(os.path.join(options.designs, "lookalikes.bin.gz"), "cpu")[: options.known]
+        twin = lambda i: f"t{i // 2 + 1:04d}{'ab'[i % 2]}"
+        write(at("twins/references"), shots(pairs, *REFERENCE), "r.webp", twin)
+        write(at("twins/queries"), shots(pairs, 0.6, math.pi), "q.webp", twin)
+        write(at("twins/good"), shots(pairs, 0.3, math.pi), "q.webp", twin)
 
 
 if __name__ == "__main__":

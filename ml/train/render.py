@@ -13,7 +13,6 @@ import math
 import torch
 import torch.nn.functional as F
 
-from designs import unpack
 from network import SIDE as S
 
 
@@ -71,9 +70,17 @@ def grid_of(like, severity, rotation):
     return flat + (bend * severity).permute(0, 2, 3, 1)
 
 
-def struck(packed, severity, rotation, hazards: float):
-    """How much ink or metal is where, 0..1: stroke weight, outline, geometry, second strike, wear."""
-    m = unpack(packed)
+def in_threads(m, severity):
+    """Woven or embroidered: some of the drawings as threads of a coarse grid carry them."""
+    cells = [F.interpolate(F.interpolate(m, size=(k, k), mode="area"), size=m.shape[-2:], mode="nearest") for k in (40, 56)]
+    coarse = torch.where(torch.rand(m.shape[0], 1, 1, 1, device=m.device) < 0.5, cells[0], cells[1])
+    some = coin(m, 0.12 * severity)
+    return m * (1 - some) + (coarse > 0.45).float() * some
+
+
+def struck(m, severity, rotation, hazards: float):
+    """How much ink or metal is where, 0..1: threads, stroke weight, outline, geometry, second strike, wear."""
+    m = in_threads(m, severity)
     outlined = coin(m, 0.22 * (severity * 1.4).clamp(max=1))
     core = blur(m, between(m, 1.2, 2.6))
     m = m * (1 - outlined) + (m * (1 - core) * 3.2).clamp(0, 1) * outlined
@@ -111,33 +118,55 @@ def ink_on(m, texture, severity):
     light = (torch.rand_like(ground) < 0.3) | (darker < -0.1)
     light = light & ((lighter < 1.1) | (darker < -0.1))
     tone = torch.where(light, lighter, darker).clamp(0.02, 0.98)
-    mottled = tone + noise(m, 18) * between(m, 0, 0.12) * severity
+    mottled = tone + noise(m, 18) * between(m, 0, 0.12) * severity + noise(m, 4) * between(m, 0, 0.12) * severity
     picture = ground * (1 - m) + mottled * m + texture * severity
     step = between(m, 0.6, 1.9)
     weave = torch.sin(x.view(1, 1, S, 1) * step) * torch.sin(x.view(1, 1, 1, S) * step * between(m, 0.7, 1.3))
     return picture * (1 + weave * between(m, 0, 0.3) * coin(m, 0.2) * severity)
 
 
+def lamp(like):
+    """A light's direction, unit length: x, y, z."""
+    around, above = between(like, 0, 2 * math.pi), between(like, 0.35, 1.25)
+    return torch.cos(around) * torch.cos(above), torch.sin(around) * torch.cos(above), torch.sin(above)
+
+
 def relief_of(m, texture, brushed, severity):
-    """Struck, cast or impressed: a height with light on it, highlights, dirt in the hollows."""
+    """Struck, cast or impressed: a height with lights on it, a room mirrored in it, patina in its hollows."""
     raised = torch.where(torch.rand(m.shape[0], 1, 1, 1, device=m.device) < 0.6, -1.0, 1.0)
     edge = blur(m, between(m, 0.6, 2.2))
     dome = F.interpolate(F.avg_pool2d(m, 8), size=(S, S), mode="bicubic", align_corners=False)
     height = (edge * between(m, 1.5, 6) + dome * between(m, 0, 7) * coin(m, 0.35)) * raised
     height = height + noise(m, 14) * between(m, 0, 0.5) * severity + noise(m, 50) * between(m, 0, 0.25) * severity
     height = height + brushed * between(m, 0, 0.2) * coin(m, 0.3)
-    dx = F.pad(height[..., 2:] - height[..., :-2], (1, 1, 0, 0))
-    dy = F.pad(height[..., 2:, :] - height[..., :-2, :], (0, 0, 1, 1))
+    # The object itself is seldom flat: a button's dome, a spoon's neck, dents.
+    line = (torch.arange(S, device=m.device, dtype=m.dtype) + 0.5) / S * 2 - 1
+    x, y = line.view(1, 1, 1, S), line.view(1, 1, S, 1)
+    body = coin(m, 0.6) * severity
+    bow = between(m, -1.1, 1.1) * body
+    way = between(m, 0, math.pi)
+    along = x * torch.cos(way) + y * torch.sin(way)
+    both = coin(m, 0.4)
+    dented = noise(m, 5, 2) * between(m, 0, 0.25) * body
+    dx = F.pad(height[..., 2:] - height[..., :-2], (1, 1, 0, 0)) + bow * (along * torch.cos(way) * (1 - both) + x * both) + dented[:, :1]
+    dy = F.pad(height[..., 2:, :] - height[..., :-2, :], (0, 0, 1, 1)) + bow * (along * torch.sin(way) * (1 - both) + y * both) + dented[:, 1:]
     nz = torch.rsqrt(dx * dx + dy * dy + 1)
-    around, above = between(m, 0, 2 * math.pi), between(m, 0.35, 1.25)
-    lx, ly, lz = torch.cos(around) * torch.cos(above), torch.sin(around) * torch.cos(above), torch.sin(above)
+    lx, ly, lz = lamp(m)
     diffuse = (-dx * lx - dy * ly + lz) * nz
     half = torch.rsqrt(2 + 2 * lz)  # the light's and the eye's middle direction, unit length
-    shine = (((-dx * lx - dy * ly) + lz + 1) * nz * half).clamp(1e-4, 1) ** between(m, 6, 60)
-    room = torch.sin(-dx * nz * between(m, 1, 5) - dy * nz * between(m, 1, 5) + between(m, 0, 6.3))
+    shine = (((-dx * lx - dy * ly) + lz + 1) * nz * half).clamp(1e-4, 1) ** between(m, 6, 90)
+    fx, fy, fz = lamp(m)
+    fill = (-dx * fx - dy * fy + fz) * nz * between(m, 0, 0.6) * coin(m, 0.4)
+    wave = lambda: torch.sin(-dx * nz * between(m, -4, 4) - dy * nz * between(m, -4, 4) + between(m, 0, 6.3))
+    room = wave() + 0.6 * wave()
+    polished = coin(m, 0.35)
     dirt = m - edge
-    picture = between(m, 0.25, 0.7) * (diffuse.clamp_min(0) * 0.9 + 0.15) + shine * between(m, 0, 0.5)
-    picture = picture + room * between(m, 0, 0.2) * coin(m, 0.3)
+    picture = between(m, 0.25, 0.7) * (diffuse.clamp_min(0) * 0.9 + fill.clamp_min(0) + 0.15)
+    picture = picture * (1 - 0.5 * polished) + shine * between(m, 0, 0.5 + 0.3 * severity)
+    picture = picture + room * (between(m, 0, 0.2) * coin(m, 0.3) + between(m, 0.05, 0.22) * polished)
+    # Handling polishes what stands up; what lies deep keeps its dark.
+    deep = (F.interpolate(F.avg_pool2d(height, 16), size=(S, S), mode="bicubic", align_corners=False) - height) * 0.25
+    picture = picture * (1 - torch.sigmoid(deep * 3 - 0.5) * between(m, 0, 0.6) * coin(m, 0.45))
     picture = picture - m * between(m, -0.05, 0.28) * coin(m, 0.6) + dirt * between(m, -0.4, 0.4) * coin(m, 0.4)
     return picture + texture * severity
 
@@ -157,6 +186,9 @@ def lit_and_handled(picture, texture, severity, hazards: float):
         d = (x - at(0, S)) * torch.cos(a) + (y - at(0, S)) * torch.sin(a)
         scratch = torch.exp(-d * d / (2 * at(0.5, 1.6) ** 2))
         picture = picture + scratch * at(-0.5, 0.5) * coin(picture, 0.4 * severity)
+    a = at(0, 2 * math.pi)
+    shade = torch.sigmoid(((x - S / 2) * torch.cos(a) + (y - S / 2) * torch.sin(a) - at(-60, 60)) * at(0.08, 1))
+    picture = picture * (1 - shade * at(0.1, 0.6) * coin(picture, 0.2 * severity * hazards))
     a = at(0, 2 * math.pi)
     beyond = torch.sigmoid(((x - S / 2) * torch.cos(a) + (y - S / 2) * torch.sin(a) - at(55, 85)) * at(0.3, 2))
     picture = picture + beyond * at(-0.6, 0.6) * coin(picture, 0.25 * severity * hazards)
@@ -182,9 +214,15 @@ def compressed(picture, severity, hazards: float):
     return picture * (1 - some) + back * some
 
 
-def photograph(packed, severity, rotation, hazards: float = 1.0):
-    """uint8 [n, 2048], severity and rotation (radians, either way) [n, 1, 1, 1] -> float [n, 1, 160, 160], 0..1."""
-    m = struck(packed, severity, rotation, hazards)
+def sharpened(picture, severity, hazards: float):
+    """What a telephone does to edges, in some of the pictures: more of what a small blur takes away."""
+    soft = F.avg_pool2d(F.pad(picture, (1, 1, 1, 1), mode="reflect"), 3, 1)
+    return picture + (picture - soft) * between(picture, 0.3, 2.5) * coin(picture, 0.3 * severity * hazards)
+
+
+def photograph(m, severity, rotation, hazards: float = 1.0):
+    """Drawings float [n, 1, 128, 128], severity and rotation (radians, either way) [n, 1, 1, 1] -> float [n, 1, 160, 160], 0..1."""
+    m = struck(m, severity, rotation, hazards)
     n = m.shape[0]
     texture = noise(m, 9) * between(m, 0, 0.10) + noise(m, 40) * between(m, 0, 0.08) + noise(m, S) * between(m, 0, 0.05)
     strokes = torch.randn(n, 1, S, 4, device=m.device)
@@ -194,7 +232,9 @@ def photograph(packed, severity, rotation, hazards: float = 1.0):
     picture = ink_on(m, texture, severity) * (1 - relief) + relief_of(m, texture, brushed, severity) * relief
     picture = lit_and_handled(picture, texture, severity, hazards)
     picture = blur(picture, between(m, 0.1, 0.1 + 2.0 * severity))
+    picture = sharpened(picture, severity, hazards)
     picture = picture + torch.randn_like(picture) * between(m, 0, 0.01 + 0.08 * severity)
+    picture = picture * torch.exp(between(m, -0.2, 0.35) * coin(m, 0.4) * severity)
     picture = picture.clamp(0, 1) ** torch.exp(between(m, -0.4, 0.4))
     return compressed(picture, severity, hazards).clamp(0, 1)
 

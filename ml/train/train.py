@@ -1,12 +1,15 @@
-"""Trains the network on rendered photographs of designs.
+"""Trains both networks on rendered photographs of designs.
 
-    python3 train.py --designs DIR --out DIR --seconds 530 --start 0 --end 0.5
-    python3 train.py --designs DIR --out DIR --seconds 530 --start 0.5 --end 1 --resume DIR/state.pt
+    python3 train.py --designs FILE [FILE ...] --held DIR --out DIR --seconds 530 --start 0 --end 0.4
+    torchrun --nproc_per_node 2 train.py ... --start 0.4 --end 1 --resume DIR/state.pt
 
-Each step renders two photographs of each of 2,048 designs and asks the network to find the pairs
+Each step renders two photographs of each of 2,048 marks and asks the mark network to find the pairs
 (a symmetric contrastive loss with a learnt temperature). A quarter of each batch is near twins,
-so that telling variants apart is part of every step. One network is asked for little rotation only:
-a query is turned twelve times when it is looked up.
+so that telling variants apart is part of every step. It is asked for little rotation only: a query
+is turned twelve times when it is looked up. The pair network is asked, for some of the marks, which of
+six references it is: the right one, its near twin and those that the mark network finds most alike.
+
+Several processes, one a GPU, each draw their own batch and average their gradients.
 
 `--start` and `--end` say which part of the whole schedule this run is: the learning rate follows one
 cosine from 0 to 1, and severity grows during the first half. DIR/state.pt holds everything to go on
@@ -19,156 +22,221 @@ import os
 import time
 
 import torch
+import torch.distributed as dist
 import torch.nn.functional as F
 
 import measure
-from designs import load, unpack, WEIGHTS
-from network import MarkNetwork
+from designs import Marks, load, unpack
+from mix import Mixture
+from network import MarkNetwork, PairNetwork
 from render import photograph, standardise
 
 TWIN_SHARE = 0.25
 WARM_UP = 200
-PEAK = 2e-3
+PEAK = 2.5e-3
+ANCHORS = 512
+RIVALS = 5
 
 
 def parsed():
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("--designs", required=True)
+    parser.add_argument("--designs", required=True, nargs="+", help="drawn by designs/main.mjs train")
+    parser.add_argument("--held", help="folder with validation.bin.gz, test.bin.gz and their lookalikes, for the figures at the end")
     parser.add_argument("--out", required=True)
     parser.add_argument("--keep", help="folder for state.pt, if not --out")
     parser.add_argument("--seconds", type=float, required=True)
     parser.add_argument("--start", type=float, default=0.0)
     parser.add_argument("--end", type=float, default=1.0)
     parser.add_argument("--resume")
-    parser.add_argument("--batch", type=int, default=2048)
+    parser.add_argument("--batch", type=int, default=2048, help="marks a step and process")
     parser.add_argument("--chunk", type=int, default=1024, help="photographs rendered at once")
-    parser.add_argument("--twins", type=int, default=0, help="how many of the first training designs are twin pairs")
     parser.add_argument("--rotation", type=float, default=0.7, help="radians, either way")
     parser.add_argument("--compile", default="", help="'render', 'network' or 'render,network': torch.compile these")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--steps", type=int, default=0, help="stop after so many steps (for checks)")
-    parser.add_argument("--skip-figures", action="store_true")
     return parser.parse_args()
 
 
-def mirrored(packed):
-    """The designs seen in a looking glass: other designs, for nothing."""
-    bits = torch.tensor(WEIGHTS, device=packed.device, dtype=torch.uint8)
-    m = unpack(packed).flip(-1).view(len(packed), -1, 8).to(torch.uint8)
-    return (m * bits).sum(-1).to(torch.uint8)
-
-
-def drawn(count: int, twins: int, batch: int, device):
-    """Which designs this batch holds: a share in twin pairs, side by side, the rest from anywhere."""
-    pairs = int(batch * TWIN_SHARE) // 2 if twins else 0
-    first = torch.randint(max(twins // 2, 1), (pairs,), device=device) * 2
-    rest = torch.randint(count, (batch - 2 * pairs,), device=device)
-    return torch.cat([torch.stack([first, first + 1], 1).flatten(), rest])
-
-
 class Photographer:
-    """Renders batches in chunks, with the renderer compiled if that was asked for and works."""
+    """Renders batches in chunks, with the renderer compiled if that was asked for."""
 
     def __init__(self, chunk: int, compiled: bool):
         self.chunk = chunk
         self.render = torch.compile(photograph, dynamic=False) if compiled else photograph
 
-    def __call__(self, packed, severity, rotation):
-        parts = zip(packed.split(self.chunk), severity.split(self.chunk), rotation.split(self.chunk))
+    def __call__(self, m, severity, rotation):
+        parts = zip(m.split(self.chunk), severity.split(self.chunk), rotation.split(self.chunk))
         return torch.cat([standardise(self.render(*part)) for part in parts])
 
 
-def views(shoot, packed, hardest: float, rotation: float):
-    """Two photographs of each design: one turned and harsh, one nearly upright and half the time good."""
-    n, device = len(packed), packed.device
+def views(shoot, one, other, hardest: float, rotation: float):
+    """Two photographs of each mark: one turned and harsh, one nearly upright and half the time good."""
+    n, device = len(one), one.device
     rand = lambda: torch.rand(n, 1, 1, 1, device=device)
-    a = shoot(packed, hardest * (0.5 + 0.5 * rand()), torch.full((n, 1, 1, 1), rotation, device=device))
+    a = shoot(one, hardest * (0.5 + 0.5 * rand()), torch.full((n, 1, 1, 1), rotation, device=device))
     harsh = torch.where(rand() < 0.5, torch.full_like(rand(), 0.35), hardest * (0.5 + 0.5 * rand()))
-    b = shoot(packed, harsh, torch.full((n, 1, 1, 1), 0.25, device=device))
+    b = shoot(other, harsh, torch.full((n, 1, 1, 1), 0.25, device=device))
     return torch.cat([a, b])
 
 
-def contrastive(za, zb, scale, index):
+def contrastive(za, zb, others, scale, same):
+    """za, zb [n, 256] are pairs; others [m, 256] are more wrong answers; `same` [n, n] marks that show one mark."""
     logits = scale * za @ zb.t()
-    again = index[:, None] == index[None]
-    again.fill_diagonal_(False)
-    logits = logits.masked_fill(again, -1e4)
-    target = torch.arange(len(index), device=index.device)
-    loss = (F.cross_entropy(logits, target) + F.cross_entropy(logits.t(), target)) / 2
-    return loss, (logits.argmax(1) == target).float().mean()
+    logits = logits.masked_fill(same, -1e4)
+    target = torch.arange(len(za), device=za.device)
+    wrong = [scale * za @ others.t()] if others is not None else []
+    forth = F.cross_entropy(torch.cat([logits, *wrong], 1), target)
+    back = F.cross_entropy(logits.t(), target)
+    return (forth + back) / 2, (logits.argmax(1) == target).float().mean()
+
+
+def verdicts(pair, z, details, twin, same, anchors: int):
+    """How well the pair network tells the right reference from rivals: the loss and the share told right."""
+    (za, zb), (ta, tb) = z.detach().split(len(twin)), details.split(len(twin))
+    n, device = len(twin), z.device
+    paired = (twin >= 0).nonzero()[:, 0]
+    some = torch.cat([paired[torch.randperm(len(paired), device=device)[: anchors // 3]], torch.randperm(n, device=device)])[:anchors]
+    cosine = za[some] @ zb.t()
+    near = cosine.masked_fill(same[some], -9)
+    near.scatter_(1, some[:, None], -9)
+    own = twin[some]
+    near.scatter_add_(1, own.clamp_min(0)[:, None], torch.where(own >= 0, 9.0, 0.0)[:, None])
+    order = near.topk(4 * RIVALS, 1).indices
+    later = 1 + torch.rand(len(some), 4 * RIVALS - 1, device=device).topk(RIVALS - 1, 1).indices
+    rivals = torch.cat([order[:, :1], order.gather(1, later)], 1)
+    chosen = torch.cat([some[:, None], rivals], 1)
+    k = chosen.shape[1]
+    logits = pair(
+        ta[some].repeat_interleave(k, 0), tb[chosen.flatten()], cosine.gather(1, chosen).flatten()
+    ).view(-1, k)
+    first = F.cross_entropy(logits, torch.zeros(len(some), dtype=torch.long, device=device))
+    right = F.softplus(-logits[:, 0]).mean()
+    wrong = F.softplus(logits[:, 1:]).mean()
+    return first + 0.5 * (right + wrong), (logits.argmax(1) == 0).float().mean()
+
+
+def averaged(parameters, world: int):
+    """The processes' gradients, averaged in place."""
+    grads = [p.grad for p in parameters if p.grad is not None]
+    flat = torch.cat([g.flatten() for g in grads])
+    dist.all_reduce(flat)
+    flat /= world
+    at = 0
+    for g in grads:
+        g.copy_(flat[at : at + g.numel()].view_as(g))
+        at += g.numel()
 
 
 def main() -> None:
     options = parsed()
     began = time.time()
-    device = "cuda" if torch.cuda.is_available() else "cpu"
-    torch.manual_seed(options.seed + int(1000 * options.start))
+    world, rank = int(os.environ.get("WORLD_SIZE", 1)), int(os.environ.get("RANK", 0))
+    cuda = torch.cuda.is_available()
+    device = f"cuda:{os.environ.get('LOCAL_RANK', 0)}" if cuda else "cpu"
+    if cuda:
+        torch.cuda.set_device(device)
+    if world > 1:
+        dist.init_process_group("nccl" if cuda else "gloo")
+    torch.manual_seed(options.seed)
     torch.backends.cuda.matmul.allow_tf32 = True
     torch.backends.cudnn.allow_tf32 = True
     torch.backends.cudnn.benchmark = True
 
-    designs = load(os.path.join(options.designs, "train.bin.gz"), device)
+    marks = Marks(options.designs, device)
     network = MarkNetwork().to(device).to(memory_format=torch.channels_last)
+    pair = PairNetwork().to(device)
     scale = torch.nn.Parameter(torch.tensor(math.log(20.0), device=device))
-    groups = [{"params": list(network.parameters())}, {"params": [scale], "weight_decay": 0.0}]
+    parameters = [*network.parameters(), *pair.parameters(), scale]
+    groups = [{"params": parameters[:-1]}, {"params": [scale], "weight_decay": 0.0}]
     optimiser = torch.optim.AdamW(groups, lr=PEAK, weight_decay=0.02)
-    step = 0
+    step = resumed_at = 0
     if options.resume:
         state = torch.load(options.resume, map_location=device)
-        network.load_state_dict({k: v.float() for k, v in state["network"].items()})
+        network.load_state_dict({k: v.float() if v.is_floating_point() else v for k, v in state["network"].items()})
+        pair.load_state_dict({k: v.float() if v.is_floating_point() else v for k, v in state["pair"].items()})
         scale.data.fill_(float(state["scale"]))
         if "optimiser" in state:
             optimiser.load_state_dict(state["optimiser"])
-            step = state["step"]
-    resumed_at = step if "optimiser" in (state if options.resume else {}) else 0
+            step = resumed_at = state["step"]
+    torch.manual_seed(options.seed + int(1000 * options.start) + 7919 * rank)
     shoot = Photographer(options.chunk, "render" in options.compile)
-    forward = torch.compile(network) if "network" in options.compile else network
-    print(f"{len(designs)} designs, {sum(p.numel() for p in network.parameters()) / 1e6:.2f} M parameters, {device}", flush=True)
+    mixed = (lambda mixture, m: mixture(m)) if "render" not in options.compile else torch.compile(lambda mixture, m: mixture(m), dynamic=False)
+    compiled = "network" in options.compile
+    forward = torch.compile(network) if compiled else network
+    judge = torch.compile(pair) if compiled else pair
+    if rank == 0:
+        count = lambda n: f"{sum(p.numel() for p in n.parameters()) / 1e6:.2f} M"
+        print(f"{len(marks.drawings)} drawings, {int(marks.mark.unique().numel())} marks, {count(network)} and {count(pair)} parameters, {world} x {device}", flush=True)
 
     network.train()
+    pair.train()
     first, since, at = step, time.time(), step
     while True:
-        elapsed = time.time() - began
+        elapsed = torch.tensor(time.time() - began, device=device)
+        if world > 1:
+            dist.broadcast(elapsed, 0)
+        elapsed = float(elapsed)
         if elapsed > options.seconds or (options.steps and step - first >= options.steps):
             break
         part = options.start + (options.end - options.start) * elapsed / options.seconds
         warm = 1.0 if resumed_at else min(1.0, (step - first + 1) / WARM_UP)
         for group in optimiser.param_groups:
             group["lr"] = PEAK * warm * (0.5 + 0.5 * math.cos(math.pi * part)) + 1e-6
-        index = drawn(len(designs), options.twins, options.batch, device)
-        packed = designs[index]
+        index, pairs = marks.drawn(options.batch, TWIN_SHARE)
+        again = marks.again(index)
+        mark = marks.mark[index]
+        same = mark[:, None] == mark[None]
+        same.fill_diagonal_(False)
+        twin = torch.full_like(index, -1)
+        twin[: 2 * pairs] = torch.arange(2 * pairs, device=device) ^ 1
         with torch.no_grad():
-            if step % 2:
-                packed = torch.cat([mirrored(p) for p in packed.split(512)])
-            pictures = views(shoot, packed, min(1.0, 0.35 + 1.3 * part), options.rotation)
+            mixture = Mixture(options.batch, pairs, device)
+            seen = [mixture(unpack(marks.drawings[i])) for i in (index, again)]
+            if step % 2:  # the marks seen in a looking glass: other marks, for nothing
+                seen = [m.flip(-1) for m in seen]
+            pictures = views(shoot, *seen, min(1.0, 0.35 + 1.3 * part), options.rotation)
         pictures = pictures.contiguous(memory_format=torch.channels_last)
-        with torch.autocast(device, torch.bfloat16, enabled=device == "cuda"):
-            z = forward(pictures)
-        loss, accuracy = contrastive(*z.float().split(options.batch), scale.exp().clamp(max=100), index)
+        with torch.autocast("cuda" if cuda else "cpu", torch.bfloat16, enabled=cuda):
+            z, details = forward(pictures)
+            za, zb = z.float().split(options.batch)
+            others = None
+            if world > 1:
+                held = [torch.empty_like(zb) for _ in range(world)]
+                dist.all_gather(held, zb.detach().contiguous())
+                others = torch.cat([h for r, h in enumerate(held) if r != rank])
+            loss, found = contrastive(za, zb, others, scale.exp().clamp(max=100), same)
+            judged, told = verdicts(judge, z.float(), details, twin, same, min(ANCHORS, options.batch))
         optimiser.zero_grad(set_to_none=True)
-        loss.backward()
-        torch.nn.utils.clip_grad_norm_(network.parameters(), 1.0)
+        (loss + 0.5 * judged).backward()
+        if world > 1:
+            averaged(parameters, world)
+        torch.nn.utils.clip_grad_norm_(parameters, 1.0)
         optimiser.step()
         step += 1
-        if step - at >= 100 or step - first in (1, 2, 5, 20):
-            rate = 2 * options.batch * (step - at) / (time.time() - since)
-            print(f"{step} {elapsed:.0f} s loss {loss.item():.3f} right {accuracy.item():.3f} "
+        if rank == 0 and (step - at >= 100 or step - first in (1, 2, 5, 20)):
+            rate = 2 * world * options.batch * (step - at) / (time.time() - since)
+            print(f"{step} {elapsed:.0f} s loss {loss.item():.3f} found {found.item():.3f} pairs {judged.item():.3f} told {told.item():.3f} "
                   f"scale {scale.exp().item():.1f} {rate:.0f} photographs/s", flush=True)
             since, at = time.time(), step
 
-    os.makedirs(options.out, exist_ok=True)
-    keep = options.keep or options.out
-    os.makedirs(keep, exist_ok=True)
-    state = {"network": network.state_dict(), "scale": scale.detach(), "optimiser": optimiser.state_dict(), "step": step}
-    torch.save(state, os.path.join(keep, "state.pt"))
-    half = {k: v.half() if v.is_floating_point() else v for k, v in network.state_dict().items()}
-    torch.save({"network": half, "scale": scale.item()}, os.path.join(options.out, "marks.pt"))
-    print(f"{step} steps in {time.time() - began:.0f} s", flush=True)
-    if not options.skip_figures:
-        network.eval()
-        for split in ("validation", "test"):
-            packed = load(os.path.join(options.designs, f"{split}.bin.gz"), device)
-            print(split, measure.figures(network, packed), flush=True)
+    if rank == 0:
+        keep = options.keep or options.out
+        os.makedirs(options.out, exist_ok=True)
+        os.makedirs(keep, exist_ok=True)
+        state = {"network": network.state_dict(), "pair": pair.state_dict(), "scale": scale.detach(), "optimiser": optimiser.state_dict(), "step": step}
+        torch.save(state, os.path.join(keep, "state.pt"))
+        half = lambda n: {k: v.half() if v.is_floating_point() else v for k, v in n.state_dict().items()}
+        torch.save({"network": half(network), "pair": half(pair), "scale": scale.item()}, os.path.join(options.out, "marks.pt"))
+        print(f"{step} steps in {time.time() - began:.0f} s", flush=True)
+        if options.held:
+            network.eval()
+            pair.eval()
+            for split in ("validation", "test"):
+                at = lambda name: load(os.path.join(options.held, f"{name}.bin.gz"), device)
+                twins = at("lookalikes-validation" if split == "validation" else "lookalikes")
+                print(split, measure.figures(network, pair, at(split)), measure.told_apart(network, pair, twins), flush=True)
+    if world > 1:
+        dist.destroy_process_group()
 
 
 if __name__ == "__main__":

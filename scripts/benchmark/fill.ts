@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { importReferences } from "#usecases/import-references";
-import type { Embedder } from "#usecases/ports";
+import type { Described, Embedder } from "#usecases/ports";
 import type { Live } from "#web/live";
 import { drawReferenceFolder } from "./reference-folder.ts";
 
@@ -15,7 +15,7 @@ export type ImportCost = {
 };
 
 /** Vectors by image, so that filling a second database need not compute the same again. */
-export type Remembered = Map<string, Float32Array>;
+export type Remembered = Map<string, Described>;
 
 /**
  * Takes drawn references in through the import's own use case.
@@ -73,9 +73,9 @@ function remembering(embedder: Embedder, remembered: Remembered): Embedder {
     ...embedder,
     async embedReference(image, region) {
       const key = `${createHash("sha256").update(image).digest("hex")} ${JSON.stringify(region)}`;
-      const vector = remembered.get(key) ?? (await embedder.embedReference(image, region));
-      remembered.set(key, vector);
-      return vector;
+      const described = remembered.get(key) ?? (await embedder.embedReference(image, region));
+      remembered.set(key, described);
+      return described;
     },
   };
 }

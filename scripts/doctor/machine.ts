@@ -1,6 +1,6 @@
 import { mkdir, rm, statfs, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { readModelFacts, readNetwork } from "#ml/model";
+import { filesOf, readModelFacts, readNetwork } from "#ml/model";
 import { type Finding, finding, tryTo } from "./finding.ts";
 
 const OLDEST_NODE = [20, 19] as const;
@@ -35,8 +35,9 @@ export async function checkLibraries(): Promise<readonly Finding[]> {
 export function checkModel(): Promise<Finding> {
   return tryTo("model", async () => {
     const facts = await readModelFacts();
-    const network = await readNetwork(facts);
-    return `${facts.id}, ${(network.byteLength / 1e6).toFixed(1)} MB, checksum as named`;
+    let bytes = 0;
+    for (const file of filesOf(facts)) bytes += (await readNetwork(file)).byteLength;
+    return `${facts.id}, ${(bytes / 1e6).toFixed(1)} MB, checksums as named`;
   });
 }
 

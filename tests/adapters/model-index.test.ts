@@ -22,7 +22,9 @@ describeOnBothDatabases("the index, with two models of 2,000 vectors each", (dat
       for (const model of MODELS)
         await models.addVectors(
           model,
-          ids.slice(start, start + 250).map((id, k) => ({ id, vector: vectorAt(model, start + k) })),
+          ids
+            .slice(start, start + 250)
+            .map((id, k) => ({ id, vector: vectorAt(model, start + k), details: null })),
         );
     await prisma.$executeRaw`ANALYZE retrieval.photograph_vectors`;
   }, 240_000);
@@ -59,6 +61,7 @@ describeOnBothDatabases("the index, with two models of 2,000 vectors each", (dat
           { length: 12 },
           (_, turn): QueryVector => ({
             turn,
+            details: null,
             vector: near(vectorAt(model, (round * 12 + turn) * 16), 0.6, random),
           }),
         );

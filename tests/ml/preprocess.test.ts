@@ -44,8 +44,11 @@ describe("preprocessing, against the trainer's arrays", () => {
   });
 
   it.each(fixtures.filter((f) => f.vector))("gives $name the trainer's vector", async (fixture) => {
-    const [vector] = await embed([await ours(fixture)]);
-    expect(cosine(vector ?? [], fixture.vector ?? [])).toBeGreaterThan(0.999);
+    const [described] = await embed([await ours(fixture)]);
+    const part = (from: number, to: number) =>
+      cosine([...(described?.vector ?? [])].slice(from, to), (fixture.vector ?? []).slice(from, to));
+    expect(part(0, 256)).toBeGreaterThan(0.999);
+    expect(part(256, 512)).toBeGreaterThan(0.999);
   });
 });
 

@@ -10,6 +10,8 @@ export type Hit = {
 
 /** Nearest photographs that are asked for in each direction of a query. */
 export const NEIGHBOURS = 60;
+/** Entries, the nearest first, whose details are compared with the query's. */
+export const COMPARED = 24;
 /** Entries that are weighed against one another, the nearest by their photographs. */
 export const WEIGHED = 200;
 

@@ -5,7 +5,7 @@ import { type Chances, chancesOf } from "#core/similarity/chances";
 import { type CombinedRank, combineSights, type Sight, unseen } from "#core/similarity/combine";
 import { findingsOf } from "#core/similarity/findings";
 import { type Candidate, type Fused, fuse } from "#core/similarity/fuse";
-import { NEIGHBOURS, rankEntries, WEIGHED } from "#core/similarity/rank";
+import { COMPARED, NEIGHBOURS, rankEntries, WEIGHED } from "#core/similarity/rank";
 import { weigh } from "#core/similarity/weigh";
 import type { Embedder, Nearest, QueryVector, Readings } from "../ports.ts";
 
@@ -110,7 +110,8 @@ export async function placeEntries(
     const foundBy = spelt && !listed.has(entry) ? "letters" : "photograph";
     return { entry, ranked: ranks.get(entry) ?? null, foundBy, findings };
   });
-  const chances = await reckonChances(nearest, embedder, candidates);
+  const pairScores = await comparePairs(nearest, embedder, asked, near);
+  const chances = await reckonChances(nearest, embedder, candidates, pairScores);
   return {
     ...asked,
     chances,
@@ -119,11 +120,46 @@ export async function placeEntries(
   };
 }
 
+/**
+ * What the details of the nearest entries' best photographs say, as log-odds by entry: the mean over the photographs of
+ * the mark that see the entry.
+ */
+async function comparePairs(
+  nearest: Nearest,
+  embedder: Embedder,
+  { photographs }: MarkAsked,
+  near: readonly CombinedRank[],
+): Promise<ReadonlyMap<string, number>> {
+  if (!photographs.some(({ vectors }) => vectors.some(({ details }) => details !== null))) return new Map();
+  const sights = near.slice(0, COMPARED).flatMap(({ entry, best, seen }) => {
+    const all = seen.length > 0 ? seen : [{ photograph: photographs[0]?.photograph ?? 1, hit: best }];
+    return all.map(({ photograph, hit }) => ({ entry, photograph, hit }));
+  });
+  const ids = [...new Set(sights.map(({ hit }) => hit.photographId))];
+  const described = await nearest.describedBy(embedder.model, ids);
+  const pairs = sights.flatMap(({ entry, photograph, hit }) => {
+    const own = photographs.find((each) => each.photograph === photograph);
+    const query = own?.vectors.find(({ turn }) => turn === hit.turn);
+    const reference = described.get(hit.photographId);
+    return query && reference ? [{ entry, query, reference }] : [];
+  });
+  const odds = await embedder.judge(pairs);
+  const by = new Map<string, number[]>();
+  for (const [i, { entry }] of pairs.entries()) {
+    const score = odds[i];
+    if (typeof score === "number") by.set(entry, [...(by.get(entry) ?? []), score]);
+  }
+  return new Map(
+    [...by].map(([entry, scores]) => [entry, scores.reduce((a, b) => a + b, 0) / scores.length]),
+  );
+}
+
 /** Probabilities of all that was weighed; null for a model that none were fitted for. */
 async function reckonChances(
   nearest: Nearest,
   { model, calibration }: Embedder,
   candidates: readonly Candidate[],
+  pairScores: ReadonlyMap<string, number>,
 ): Promise<Chances | null> {
   if (!calibration) return null;
   const listed = candidates.map(({ entry }) => entry);
@@ -131,7 +167,7 @@ async function reckonChances(
     nearest.photographsOf(model, listed),
     nearest.countEntries(),
   ]);
-  return chancesOf(weigh(candidates, { photographs, pairScores: new Map() }), entries, calibration);
+  return chancesOf(weigh(candidates, { photographs, pairScores }), entries, calibration);
 }
 
 /** An entry of a ranking as it is kept. */

@@ -1,4 +1,5 @@
 /** What a mark is made of, as plain data: a frame and parts in the compositions that the trade sees. */
+import { ornamentOf } from "./ornaments.mjs";
 import { devices, frames, strokesOf } from "./shapes.mjs";
 
 const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
@@ -30,7 +31,12 @@ const number = (random) => random.weighted([
 ])();
 
 const small = (random, x, y, size) => ({ kind: "device", device: random.pick(deviceNames), x, y, size });
-const emblem = (random, from, x, y, size) => ({ kind: "emblem", emblem: random.pick(from.emblemNames), x, y, size, flip: random.chance(0.3), turn: 0 });
+/** An emblem of the split's sets or, for the share that `from` says, a shape invented on the spot. */
+const emblem = (random, from, x, y, size) => {
+  if (from.ornaments && random.chance(from.ornaments)) return { kind: "ornament", shapes: ornamentOf(random), x, y, size: size * 0.5, turn: 0 };
+  const look = from.colours ? random.whole(3) : 0;
+  return { kind: "emblem", emblem: random.pick(from.emblemNames), x, y, size, flip: random.chance(0.3), turn: 0, look };
+};
 const line = (random, from, text, x, y, w, h) => ({ kind: "line", text, face: random.pick(from.faces), x, y, w, h, spacing: random.chance(0.25) ? random.between(4, 26) : 0 });
 
 const alone = (r, from, room) => [emblem(r, from, 0, 0, 2 * Math.min(room.w, room.h) * r.between(0.85, 1.02))];

@@ -1,6 +1,7 @@
 /** A design as SVG, and SVG as a 128 x 128 one-bit picture. */
 import { Resvg } from "@resvg/resvg-js";
 import { drawEmblem } from "./emblems.mjs";
+import { drawOrnament } from "./ornaments.mjs";
 import { drawLine, drawRing } from "./lettering.mjs";
 import { crown, devices, frames } from "./shapes.mjs";
 
@@ -10,7 +11,8 @@ export const PACKED = (PIXELS * PIXELS) / 8;
 const place = (part, inside) => `<g transform="translate(${part.x.toFixed(2)} ${part.y.toFixed(2)}) rotate(${(part.turn ?? 0).toFixed(2)})${part.flip ? " scale(-1 1)" : ""}">${inside}</g>`;
 
 const painters = {
-  emblem: (part, ink, from) => place(part, drawEmblem(from.emblems.get(part.emblem), part.size, ink)),
+  emblem: (part, ink, from) => place(part, drawEmblem(from.emblems.get(part.emblem), part.size, ink, part.look)),
+  ornament: (part, ink) => place(part, drawOrnament(part.shapes, part.size, ink)),
   line: (part, ink) => place(part, drawLine(part.face, part.text, part.w, part.h, ink, part.spacing)),
   ring: (part, ink) => drawRing(part.face, part.text, part.radius, part.height, part.middle, part.inward, part.most, ink),
   device: (part, ink) => place(part, `<path fill="${ink}" fill-rule="evenodd" transform="scale(${part.size.toFixed(2)})" d="${devices[part.device]}"/>`),
@@ -41,7 +43,7 @@ export function svgOf(design, from) {
     const parts = punch.parts.map((part) => painters[part.kind](part, ink, from)).join("");
     return `<g transform="translate(${punch.x} ${punch.y}) scale(${punch.scale})">${punch.frame ? drawFrame(punch.frame) : ""}${parts}</g>`;
   });
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${PIXELS}" height="${PIXELS}" viewBox="-70 -70 140 140"><rect x="-70" y="-70" width="140" height="140" fill="#fff"/>${punches.join("")}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="${PIXELS}" height="${PIXELS}" viewBox="-70 -70 140 140"><rect x="-70" y="-70" width="140" height="140" fill="#fff"/>${punches.join("")}</svg>`;
 }
 
 /** @returns {{bits: Buffer, ink: number}} 2048 bytes, most significant bit leftmost, 1 = ink; and how many are 1 */

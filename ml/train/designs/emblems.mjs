@@ -26,17 +26,30 @@ export function emblemsOf(split) {
         y: icon.top ?? file.top ?? 0,
         width: icon.width ?? file.width ?? 16,
         height: icon.height ?? file.height ?? 16,
+        colours: source.colours ?? false,
       });
     }
   }
   return emblems;
 }
 
-/** SVG of an emblem inside a square of side `size` round the origin, in one ink. */
-export function drawEmblem(emblem, size, ink) {
+/** How a coloured picture becomes one ink: which share of red, green and blue counts as light. */
+const looks = [[0.1, 0.1, 0.8], [0.75, 0.15, 0.1], [0.3, 0.6, 0.1]];
+
+/** Where the picture is darker than the middle, the ink; elsewhere nothing. */
+function inOneInk(ink, look) {
+  const value = ink === "#fff" ? 1 : 0;
+  const [r, g, b] = looks[look];
+  const matrix = `0 0 0 0 ${value} 0 0 0 0 ${value} 0 0 0 0 ${value} ${-r} ${-g} ${-b} 1 0`;
+  return `<filter id="ink${look}${value}" x="0" y="0" width="1" height="1" color-interpolation-filters="sRGB"><feColorMatrix values="${matrix}"/><feComponentTransfer><feFuncA type="discrete" tableValues="0 0 0 0 0 1 1 1 1 1"/></feComponentTransfer></filter>`;
+}
+
+/** SVG of an emblem inside a square of side `size` round the origin, in one ink. `look` says how colours are read. */
+export function drawEmblem(emblem, size, ink, look = 0) {
   const scale = size / Math.max(emblem.width, emblem.height);
   const dx = -emblem.x - emblem.width / 2;
   const dy = -emblem.y - emblem.height / 2;
-  const body = emblem.body.replaceAll("currentColor", ink);
-  return `<g fill="${ink}" transform="scale(${scale.toFixed(5)}) translate(${dx} ${dy})">${body}</g>`;
+  const at = `transform="scale(${scale.toFixed(5)}) translate(${dx} ${dy})"`;
+  if (!emblem.colours) return `<g fill="${ink}" ${at}>${emblem.body.replaceAll("currentColor", ink)}</g>`;
+  return `${inOneInk(ink, look)}<g filter="url(#ink${look}${ink === "#fff" ? 1 : 0})"><g ${at}>${emblem.body}</g></g>`;
 }

@@ -1,5 +1,6 @@
 /** A near twin of a design: one thing changed, as between variants of one maker's mark. */
 import { letter } from "./compose.mjs";
+import { ornamentOf } from "./ornaments.mjs";
 import { devices, frames } from "./shapes.mjs";
 
 const other = (random, from, than) => {
@@ -27,6 +28,11 @@ const changes = {
   crown: (random, part) => ({ ...part, points: other(random, [3, 5, 7, 9], part.points) }),
   strokes: (_random, part) => (part.lines.length > 2 ? { ...part, lines: part.lines.slice(0, -1) } : null),
   circle: () => null,
+  ornament: (random, part) => {
+    if (part.shapes.length < 2 || random.chance(0.4)) return { ...part, shapes: ornamentOf(random) };
+    const at = random.whole(part.shapes.length);
+    return { ...part, shapes: part.shapes.filter((_, i) => i !== at) };
+  },
 };
 
 const names = Object.keys(frames);
@@ -50,4 +56,22 @@ export function vary(random, design, from) {
   const i = random.whole(punch.parts.length);
   const part = changes[punch.parts[i].kind](random, punch.parts[i], from);
   return part && replaced({ parts: punch.parts.map((p, k) => (k === i ? part : p)) });
+}
+
+/** The same mark cut again by another hand: every part a little elsewhere, larger, smaller, leaner. */
+export function recut(random, design) {
+  const about = (n) => n * random.between(0.93, 1.07);
+  const near = (n) => n + random.between(-2.5, 2.5);
+  const part = (old) => ({
+    ...old,
+    ...("x" in old && { x: near(old.x), y: near(old.y) }),
+    ...("size" in old && { size: about(old.size) }),
+    ...("w" in old && { w: about(old.w), h: about(old.h) }),
+    ...("radius" in old && { radius: old.radius * random.between(0.95, 1.02) }),
+    ...("height" in old && { height: about(old.height), middle: old.middle + random.between(-7, 7) }),
+    ...("width" in old && { width: old.width * random.between(0.7, 1.4) }),
+    ...("turn" in old && { turn: old.turn + random.between(-4, 4) }),
+  });
+  const frame = (old) => old && { ...old, w: Math.min(61, about(old.w)), h: Math.min(61, about(old.h)), width: old.width * random.between(0.65, 1.5) };
+  return { punches: design.punches.map((punch) => ({ ...punch, frame: frame(punch.frame), parts: punch.parts.map(part) })) };
 }
