@@ -157,7 +157,7 @@ def laid(drawing, h, bend, points):
     """The drawing as it lies on the canvas, 0..1, and the upright box round it [n, 4], -1..1."""
     x, y = lines(drawing)
     canvas = torch.stack([x.expand(1, 1, SIDE, SIDE), y.expand(1, 1, SIDE, SIDE)], -1).view(1, -1, 2)
-    back = torch.linalg.inv(h)
+    back = torch.linalg.inv_ex(h)[0]
     q = torch.cat([canvas, torch.ones_like(canvas[..., :1])], -1) @ back.transpose(1, 2)
     w = q[..., 2:]
     grid = (q[..., :2] / w.clamp_min(1e-3)).view(-1, SIDE, SIDE, 2) + bend.permute(0, 2, 3, 1)
@@ -438,7 +438,7 @@ def scenes(packed, hardest: float = 1.0) -> Scenes:
     boxes = torch.stack([box, box2], 1)
     edge = torch.cat([frame, frame], 1)[:, None]
     boxes = (torch.maximum(torch.minimum(boxes, edge), -edge) + 1) * (SIDE / 2)
-    return Scenes(picture * visible, visible, boxes, torch.stack([first, second], 1), frame)
+    return Scenes(picture.nan_to_num(0.5) * visible, visible, boxes, torch.stack([first, second], 1), frame)
 
 
 def main() -> None:
