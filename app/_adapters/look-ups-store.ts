@@ -1,4 +1,5 @@
 import type { Kind, Technique } from "#core/entries/vocabulary";
+import type { FramedBy } from "#core/look-ups/look-up";
 import type { KeptLookUp, LookUps } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import type { Prisma } from "./generated/client.ts";
@@ -38,6 +39,7 @@ export function createLookUps({ prisma }: Database): LookUps {
         parts;
       return {
         ...rest,
+        framedBy: rest.framedBy as FramedBy,
         region: { x: regionX, y: regionY, width: regionWidth, height: regionHeight, turn: regionTurn },
         asked: {
           letters: askedLetters,

@@ -1,6 +1,6 @@
 import type { FieldError } from "#core/field-error";
 import { type Knowledge, knowsSomething, NOTHING_KNOWN } from "#core/look-ups/knowledge";
-import type { Stage } from "#core/look-ups/look-up";
+import type { FramedBy, Stage } from "#core/look-ups/look-up";
 import { answeringModel } from "#core/models/decide-models";
 import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photographs/region";
 import { parseLegibleLetters } from "#core/reading/legible-letters";
@@ -16,15 +16,19 @@ import type {
   ImageReader,
   KeptLookUp,
   LookUps,
+  MarkFinder,
   Models,
   Nearest,
   QueryVector,
   Randomness,
+  ReadImage,
   Readings,
 } from "./ports.ts";
+import { regionInstead } from "./propose-regions.ts";
 
 type Needs = {
   readonly images: ImageReader;
+  readonly marks: MarkFinder;
   readonly blobs: Blobs;
   readonly embedders: Embedders;
   readonly models: Models;
@@ -37,7 +41,7 @@ type Needs = {
 
 export type LookUpQuestion = {
   readonly bytes: Uint8Array;
-  /** In pixels of the upright image as it came; the whole image when left out. */
+  /** In pixels of the upright image as it came; when left out, the mark is looked for. */
   readonly region: Region | null;
   /** What is known besides the photograph. */
   readonly known?: Knowledge;
@@ -73,9 +77,10 @@ export async function lookUpMark(
   const read = await images.read(question.bytes, "look-up");
   if (!read.ok) return read;
   const image = read.value;
-  const asked = checkRegion(question.region ?? wholeOf(image.original), image.original);
-  if (!asked.ok) return asked;
-  const region = scaleRegion(asked.value, image.width / image.original.width);
+  const asked = question.region ? checkRegion(question.region, image.original) : null;
+  if (asked && !asked.ok) return asked;
+  const drawn = asked && scaleRegion(asked.value, image.width / image.original.width);
+  const { region, framedBy } = await frame(needs, image, drawn);
   const decode = performance.now() - begun;
   stage("decoded");
 
@@ -104,6 +109,7 @@ export async function lookUpMark(
     width: image.width,
     height: image.height,
     region,
+    framedBy,
     asked: known,
     model: embedder.model,
     noneFits: noneOfFused(fused, embedder.likeness),
@@ -121,6 +127,19 @@ export async function lookUpMark(
   };
   await lookUps.save(lookUp);
   return ok(lookUp);
+}
+
+/** The region that was drawn, else the one that is proposed, else all of the image. */
+async function frame(
+  { marks }: Needs,
+  image: ReadImage,
+  drawn: Region | null,
+): Promise<{ readonly region: Region; readonly framedBy: FramedBy }> {
+  if (drawn) return { region: drawn, framedBy: "person" };
+  const proposed = await regionInstead(marks, image);
+  return proposed
+    ? { region: proposed, framedBy: "proposal" }
+    : { region: wholeOf(image), framedBy: "nobody" };
 }
 
 /**

@@ -4,10 +4,11 @@ import type { EntryPage, EntryQuery } from "#core/entries/query";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { Knowledge } from "#core/look-ups/knowledge";
-import type { Timings } from "#core/look-ups/look-up";
+import type { FramedBy, Timings } from "#core/look-ups/look-up";
 import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
+import type { Proposal } from "#core/photographs/proposal";
 import type { Region } from "#core/photographs/region";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { Result } from "#core/result";
@@ -108,6 +109,12 @@ export type Models = {
   ): Promise<readonly ModelChange[]>;
 };
 
+/** Finds where in a photograph a mark is. */
+export type MarkFinder = {
+  /** @returns up to three places, best first, in pixels of the image */
+  find(image: Uint8Array): Promise<readonly Proposal[]>;
+};
+
 export type ImageToAlign = { readonly sha256: string; readonly bytes: Uint8Array; readonly region: Region };
 
 /** Lays the mark of one photograph over another's by what can be seen in both. */
@@ -152,6 +159,7 @@ export type KeptLookUp = {
   readonly width: number;
   readonly height: number;
   readonly region: Region;
+  readonly framedBy: FramedBy;
   /** What was known besides the photograph. */
   readonly asked: Knowledge;
   readonly model: string;

@@ -36,7 +36,13 @@ async function resolve({ entries, embedders }: Needs, kept: KeptLookUp): Promise
   });
   return {
     id: kept.id,
-    query: { sha256: kept.sha256, width: kept.width, height: kept.height, region: kept.region },
+    query: {
+      sha256: kept.sha256,
+      width: kept.width,
+      height: kept.height,
+      region: kept.region,
+      framedBy: kept.framedBy,
+    },
     asked: kept.asked,
     model: kept.model,
     noneFits: kept.noneFits,

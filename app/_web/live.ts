@@ -9,6 +9,7 @@ import { openImportFolder } from "#adapters/import-folder";
 import { createEmbedders } from "#adapters/kept-models";
 import { createLookUps } from "#adapters/look-ups-store";
 import { createMakers } from "#adapters/makers-store";
+import { createMarkFinder } from "#adapters/mark-finder";
 import { createModels } from "#adapters/models-store";
 import { createNearest } from "#adapters/nearest";
 import { createPhotographsToTry } from "#adapters/photographs-to-try";
@@ -72,6 +73,7 @@ export function wire(
     models: createModels(database),
     aligner: createAligner(),
     images: createImageReader(),
+    marks: createMarkFinder(),
     blobs: createBlobs(imagesFolder),
     pictures: createPictures(imagesFolder),
     photographsToTry: createPhotographsToTry(environment.demoFolder),

@@ -44,7 +44,7 @@ function refusedAddress({ field, rule, received, params }: FieldError, sender: S
   return sender?.lookUp ? `/look-ups/${sender.lookUp}?${query}#known` : `/look-up-refused?${query}`;
 }
 
-function statusOf({ rule }: FieldError): number {
+export function statusOf({ rule }: FieldError): number {
   if (rule === "image-bytes") return 413;
   if (rule === "busy" || rule === "preparing") return 503;
   return 422;

@@ -101,6 +101,14 @@ class RegionNetwork(nn.Module):
         return self.out(self.head(y))
 
 
+def load_regions(path: str) -> RegionNetwork:
+    """The network with a checkpoint's weights, in single precision, ready to infer."""
+    state = torch.load(path, map_location="cpu")
+    network = RegionNetwork()
+    network.load_state_dict({k: v.float() if v.is_floating_point() else v for k, v in state["network"].items()})
+    return network.eval()
+
+
 def standardised(pictures, visible):
     """(x - mean) / (deviation + 0.02) over the photograph; 0 round it."""
     count = visible.sum((1, 2, 3), keepdim=True)

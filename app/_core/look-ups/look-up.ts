@@ -10,6 +10,9 @@ import type { Knowledge } from "./knowledge.ts";
 export const STAGES = ["received", "decoded", "embedded", "searched", "done"] as const;
 export type Stage = (typeof STAGES)[number];
 
+/** Who framed the mark: the person who asked, the network that finds marks, or nobody, and all of the photograph was looked up. */
+export type FramedBy = "person" | "proposal" | "nobody";
+
 /** Milliseconds spent in each part of a look-up. */
 export type Timings = {
   readonly decode: number;
@@ -42,6 +45,7 @@ export type LookUpView = {
     readonly width: number;
     readonly height: number;
     readonly region: Region;
+    readonly framedBy: FramedBy;
   };
   /** What was known besides the photograph. */
   readonly asked: Knowledge;

@@ -13,9 +13,11 @@ import { rounded } from "./crop-geometry.ts";
 import { Cropping } from "./cropping.tsx";
 import { Known } from "./known.tsx";
 import { addKnown, isAboutKnown, NOTHING_TYPED } from "./known-in.ts";
+import { NextPlace, PlaceWords } from "./place-words.tsx";
 import { Progress } from "./progress.tsx";
 import { useChosenPhotograph } from "./use-chosen-photograph.ts";
 import { useLookUp } from "./use-look-up.ts";
+import { usePlaces } from "./use-places.ts";
 
 /** The id of the plain form. */
 const FORM = "look-up";
@@ -34,6 +36,7 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
   const t = useTranslations("bench");
   const lookUp = useLookUp();
   const { chosen, choose, drop, setRegion } = useChosenPhotograph();
+  const places = usePlaces(chosen, setRegion);
   const [over, setOver] = useState(false);
   const bench = useRef<HTMLDivElement>(null);
   const refused = lookUp.state.now === "refused" ? lookUp.state.error : null;
@@ -66,7 +69,8 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
     if (!chosen) return;
     const form = new FormData();
     form.set("photograph", chosen.file);
-    if (chosen.region) {
+    // Without a region the reference looks for the mark itself.
+    if (chosen.region && chosen.isFramed) {
       for (const [key, value] of Object.entries(rounded(chosen.region))) form.set(key, String(value));
     }
     addKnown(form, bench.current);
@@ -118,12 +122,14 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
             onRegion={setRegion}
             name={chosen.file.name}
             unreadable={chosen.unreadable}
+            place={<PlaceWords places={places} byHand={chosen.isFramed} />}
           >
             {!spoilt && (
               <button type="submit" form={FORM} className={plain.button}>
                 {t("lookUp")}
               </button>
             )}
+            {!spoilt && chosen.size && <NextPlace places={places} className={plain.quiet} />}
             {!spoilt && chosen.size && (
               <button
                 type="button"

@@ -8,6 +8,8 @@ export type Chosen = {
   /** Upright size, once the browser has read it; null before, or when it cannot. */
   readonly size: Size | null;
   readonly region: Region | null;
+  /** Was the region set since the photograph was chosen? Else it is all of it because nobody has looked yet. */
+  readonly isFramed: boolean;
   /** The browser cannot show this kind of file; the reference may still read it, whole. */
   readonly unreadable: boolean;
 };
@@ -28,7 +30,7 @@ export function useChosenPhotograph() {
       settle({ size, region: wholeOf(size) });
     };
     image.onerror = () => settle({ unreadable: true });
-    setChosen({ file, url: address, size: null, region: null, unreadable: false });
+    setChosen({ file, url: address, size: null, region: null, isFramed: false, unreadable: false });
     image.src = address;
   }
 
@@ -36,6 +38,6 @@ export function useChosenPhotograph() {
     chosen,
     choose,
     drop: () => setChosen(null),
-    setRegion: (region: Region) => setChosen((now) => now && { ...now, region }),
+    setRegion: (region: Region) => setChosen((now) => now && { ...now, region, isFramed: true }),
   };
 }
