@@ -7,7 +7,7 @@ const SIDE = 96;
 /** Pixels over which contrast is gathered, either way. */
 const REACH = 3;
 /** A pixel belongs to a blob when its contrast is above this quantile. */
-const QUANTILE = 0.72;
+const QUANTILE = 0.8;
 
 /**
  * A baseline without learning: the largest blob of local contrast. The size of the grey value's slope, averaged over

@@ -52,7 +52,7 @@ export function QueryPhotograph({ view, mine }: { readonly view: LookUpView; rea
             height={view.query.height}
             loading="lazy"
           />
-          <span className={styles.frame} style={frameOf(view.query)} aria-hidden="true" />
+          <span className={styles.frame} style={frameOf(view.query)} data-frame aria-hidden="true" />
         </span>
       </details>
     </figure>
