@@ -19,6 +19,8 @@ type Place = { readonly score: number; readonly box: Box };
 const MOST = 3;
 /** Two proposals overlap less than this. */
 const APART = 0.45;
+/** The best is always proposed; others only when they are this likely. */
+const WORTH_A_LOOK = 0.03;
 /** Places considered, best first. */
 const CONSIDERED = 60;
 /** The smallest proposal, in the network's pixels. */
@@ -49,7 +51,7 @@ export async function proposeRegions(photograph: Uint8Array | string): Promise<P
   const height = down * patch.square.side;
   const left = patch.square.centreX - patch.square.side / 2;
   const top = patch.square.centreY - patch.square.side / 2;
-  return best(placesOf(data, facts)).map(({ box, score }) => ({
+  const proposals = best(placesOf(data, facts)).map(({ box, score }) => ({
     region: {
       ...within(
         {
@@ -64,6 +66,7 @@ export async function proposeRegions(photograph: Uint8Array | string): Promise<P
     },
     confidence: 1 / (1 + Math.exp(-(facts.confidence.offset + facts.confidence.slope * score))),
   }));
+  return proposals.filter(({ confidence }, i) => i === 0 || confidence >= WORTH_A_LOOK);
 }
 
 /** The facts of the network that finds marks; loads and verifies it the first time. */

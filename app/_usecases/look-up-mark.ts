@@ -1,8 +1,8 @@
 import type { FieldError } from "#core/field-error";
 import { type Knowledge, knowsSomething, NOTHING_KNOWN } from "#core/look-ups/knowledge";
-import type { FramedBy, Stage } from "#core/look-ups/look-up";
+import type { Stage } from "#core/look-ups/look-up";
 import { answeringModel } from "#core/models/decide-models";
-import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photographs/region";
+import { checkRegion, type Region, scaleRegion } from "#core/photographs/region";
 import { parseLegibleLetters } from "#core/reading/legible-letters";
 import { fail, ok, type Result } from "#core/result";
 import { findingsOf } from "#core/similarity/findings";
@@ -21,10 +21,9 @@ import type {
   Nearest,
   QueryVector,
   Randomness,
-  ReadImage,
   Readings,
 } from "./ports.ts";
-import { regionInstead } from "./propose-regions.ts";
+import { embedFrames, framesOf, searchFrames } from "./search-frames.ts";
 
 type Needs = {
   readonly images: ImageReader;
@@ -41,7 +40,7 @@ type Needs = {
 
 export type LookUpQuestion = {
   readonly bytes: Uint8Array;
-  /** In pixels of the upright image as it came; when left out, the mark is looked for. */
+  /** In pixels of the upright image as it came; when left out, all of it and the place where the mark is found to be. */
   readonly region: Region | null;
   /** What is known besides the photograph. */
   readonly known?: Knowledge;
@@ -60,6 +59,8 @@ const READ = 60;
 /** Nearest photographs asked for each turn of the query. */
 const NEIGHBOURS = 60;
 const DAY = 24 * 60 * 60 * 1000;
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
 /**
  * Looks a mark up: reads the photograph, embeds its region in all turns, finds the nearest photographs, ranks the
@@ -80,23 +81,27 @@ export async function lookUpMark(
   const asked = question.region ? checkRegion(question.region, image.original) : null;
   if (asked && !asked.ok) return asked;
   const drawn = asked && scaleRegion(asked.value, image.width / image.original.width);
-  const { region, framedBy } = await frame(needs, image, drawn);
+  const frames = await framesOf(needs.marks, image, drawn);
   const decode = performance.now() - begun;
   stage("decoded");
 
   const chosen = await chooseModel(needs);
   if (!chosen.ok) return chosen;
   const embedder = chosen.value;
-  const { vectors, preprocessMs, embedMs } = await embedder.embedQuery(image.bytes, region);
+  const embedded = await embedFrames(embedder, image, frames);
   stage("embedded");
 
   const searching = performance.now();
-  const [hits, searched] = await Promise.all([
-    nearest.search(embedder.model, vectors, NEIGHBOURS),
+  const [{ frame, hits }, searched] = await Promise.all([
+    searchFrames(nearest, embedder.model, embedded, NEIGHBOURS),
     nearest.count(embedder.model),
   ]);
   const known = question.known ?? NOTHING_KNOWN;
-  const fused = fuse(await findCandidates(needs, embedder, vectors, hits, known), embedder.likeness, ENTRIES);
+  const fused = fuse(
+    await findCandidates(needs, embedder, frame.vectors, hits, known),
+    embedder.likeness,
+    ENTRIES,
+  );
   const search = performance.now() - searching;
   stage("searched");
 
@@ -108,8 +113,8 @@ export async function lookUpMark(
     sha256,
     width: image.width,
     height: image.height,
-    region,
-    framedBy,
+    region: frame.region,
+    framedBy: frame.framedBy,
     asked: known,
     model: embedder.model,
     noneFits: noneOfFused(fused, embedder.likeness),
@@ -121,25 +126,17 @@ export async function lookUpMark(
       foundBy,
       findings,
     })),
-    timings: { decode, preprocess: preprocessMs, embed: embedMs, search },
+    timings: {
+      decode,
+      preprocess: sum(embedded.map(({ preprocessMs }) => preprocessMs)),
+      embed: sum(embedded.map(({ embedMs }) => embedMs)),
+      search,
+    },
     createdAt: now,
     expiresAt: new Date(now.getTime() + question.days * DAY),
   };
   await lookUps.save(lookUp);
   return ok(lookUp);
-}
-
-/** The region that was drawn, else the one that is proposed, else all of the image. */
-async function frame(
-  { marks }: Needs,
-  image: ReadImage,
-  drawn: Region | null,
-): Promise<{ readonly region: Region; readonly framedBy: FramedBy }> {
-  if (drawn) return { region: drawn, framedBy: "person" };
-  const proposed = await regionInstead(marks, image);
-  return proposed
-    ? { region: proposed, framedBy: "proposal" }
-    : { region: wholeOf(image), framedBy: "nobody" };
 }
 
 /**

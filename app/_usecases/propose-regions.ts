@@ -1,6 +1,6 @@
 import type { FieldError } from "#core/field-error";
-import { framed, isConfident, type Proposal } from "#core/photographs/proposal";
-import { type Region, scaleRegion } from "#core/photographs/region";
+import { isConfident, type Proposal } from "#core/photographs/proposal";
+import { scaleRegion } from "#core/photographs/region";
 import { ok, type Result } from "#core/result";
 import type { ImageReader, MarkFinder } from "./ports.ts";
 
@@ -31,16 +31,4 @@ export async function proposeRegions(
   }));
   const [first] = proposals;
   return ok({ ...original, proposals, confident: first !== undefined && isConfident(first) });
-}
-
-/**
- * The region that stands in for one that nobody drew, in pixels of the image as it is kept; null when it is not clear
- * where the mark is.
- */
-export async function regionInstead(
-  marks: MarkFinder,
-  image: { readonly bytes: Uint8Array; readonly width: number; readonly height: number },
-): Promise<Region | null> {
-  const [first] = await marks.find(image.bytes);
-  return first && isConfident(first) ? framed(first.region, image) : null;
 }

@@ -234,6 +234,7 @@ def parsed():
     parser.add_argument("--steps", type=int, default=0, help="stop after so many steps (for checks)")
     parser.add_argument("--scenes", type=int, default=2000, help="how many scenes to measure on")
     parser.add_argument("--resume", help="a regions.pt to begin from")
+    parser.add_argument("--peak", type=float, default=PEAK, help="highest learning rate; lower to go on from a regions.pt")
     return parser.parse_args()
 
 
@@ -269,7 +270,7 @@ def main() -> None:
         state = torch.load(options.resume, map_location=device)
         network.load_state_dict({k: v.float() for k, v in state["network"].items()})
     kept = copy.deepcopy(network).eval()
-    optimiser = torch.optim.AdamW(network.parameters(), lr=PEAK, weight_decay=0.02)
+    optimiser = torch.optim.AdamW(network.parameters(), lr=options.peak, weight_decay=0.02)
     draw = compiled(drawn, "scenes", options.compile)
     forward = compiled(network, "network", options.compile)
     print(f"{len(designs)} designs, {sum(p.numel() for p in network.parameters()) / 1e6:.3f} M parameters, {device}", flush=True)
@@ -282,7 +283,7 @@ def main() -> None:
             break
         for group in optimiser.param_groups:
             warm = min(1.0, (step + 1) / WARM_UP)
-            group["lr"] = PEAK * warm * (0.5 + 0.5 * math.cos(math.pi * min(1, elapsed / options.seconds))) + 1e-6
+            group["lr"] = options.peak * warm * (0.5 + 0.5 * math.cos(math.pi * min(1, elapsed / options.seconds))) + 1e-6
         packed = designs[torch.randint(len(designs), (options.batch,), device=device)]
         pictures, boxes, shown = draw(packed)
         again, boxes_again = turned_over(pictures, boxes)

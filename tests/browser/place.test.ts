@@ -1,4 +1,5 @@
 import type { Page } from "playwright-core";
+import sharp from "sharp";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
 import messages from "../../messages/en.json" with { type: "json" };
 import { violationsOf } from "../setup/accessibility.ts";
@@ -105,7 +106,11 @@ it("never takes the frame out of the person's hands", async () => {
 it("looks for the mark when a plain form sends no frame, and shows which part was looked up", async () => {
   const page = await browser.newPage({ javaScriptEnabled: false });
   await page.goto(address);
-  await page.locator("#photograph").setInputFiles(known?.path ?? "");
+  await page.locator("#photograph").setInputFiles({
+    name: "far.jpg",
+    mimeType: "image/jpeg",
+    buffer: await fromAfar(known?.path ?? ""),
+  });
   await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
   expect(page.url()).toMatch(/\/look-ups\/[\w-]+$/);
   await page.getByText(messages.lookUp.framedByProposal).waitFor();
@@ -119,6 +124,16 @@ it("looks for the mark when a plain form sends no frame, and shows which part wa
   await page.getByRole("link", { name: messages.lookUp.cropAgain }).first().waitFor();
   await page.context().close();
 });
+
+/** The photograph as a small part of a larger one, near its corner: as a whole it resembles nothing. */
+async function fromAfar(path: string): Promise<Buffer> {
+  const { dominant } = await sharp(path).stats();
+  const near = await sharp(path).resize({ width: 300 }).toBuffer();
+  return sharp({ create: { width: 900, height: 700, channels: 3, background: dominant } })
+    .composite([{ input: near, left: 60, top: 60 }])
+    .jpeg({ quality: 92 })
+    .toBuffer();
+}
 
 async function choose(page: Page): Promise<void> {
   await page.goto(address);

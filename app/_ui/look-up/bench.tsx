@@ -69,8 +69,9 @@ export function Bench({ materials, typed = NOTHING_TYPED }: BenchProps) {
     if (!chosen) return;
     const form = new FormData();
     form.set("photograph", chosen.file);
-    // Without a region the reference looks for the mark itself.
-    if (chosen.region && chosen.isFramed) {
+    // Without a region the reference looks for the mark itself and tries the whole photograph beside the place it
+    // proposes: a frame that nobody touched is sent as none.
+    if (chosen.region && chosen.isFramed && places.shown !== 0) {
       for (const [key, value] of Object.entries(rounded(chosen.region))) form.set(key, String(value));
     }
     addKnown(form, bench.current);
