@@ -9,7 +9,8 @@ import { photographsToTry } from "../setup/photographs-to-try.ts";
 const address = inject("appAddress");
 /** A photograph in which the mark is found with confidence: the network itself is measured elsewhere. */
 const known = photographsToTry().filter(({ entry }) => entry !== null)[3];
-const { bench, place } = messages;
+const { bench } = messages;
+const { place } = bench;
 let browser: OpenedBrowser;
 
 beforeAll(async () => {

@@ -10,7 +10,7 @@ type PlaceWordsProps = {
 
 /** Says where the mark is thought to be, and how sure that is; says nothing once the person has framed it. */
 export function PlaceWords({ places, byHand }: PlaceWordsProps) {
-  const t = useTranslations("place");
+  const t = useTranslations("bench.place");
   const { looking, count, confident, shown } = places;
   const words = () => {
     if (looking) return t("looking");
@@ -33,7 +33,7 @@ export function NextPlace({
   readonly places: PlacesState;
   readonly className: string | undefined;
 }) {
-  const t = useTranslations("place");
+  const t = useTranslations("bench.place");
   const { count, shown, next } = places;
   if (count === 0 || (count === 1 && shown === 0)) return null;
   return (
