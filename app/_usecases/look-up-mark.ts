@@ -1,4 +1,5 @@
 import type { FieldError } from "#core/field-error";
+import { type Frame, framesOf, nearestFrame } from "#core/look-ups/frames";
 import { type Knowledge, knowsSomething, NOTHING_KNOWN } from "#core/look-ups/knowledge";
 import type { Stage } from "#core/look-ups/look-up";
 import { answeringModel } from "#core/models/decide-models";
@@ -23,7 +24,6 @@ import type {
   Randomness,
   Readings,
 } from "./ports.ts";
-import { embedFrames, framesOf, searchFrames } from "./search-frames.ts";
 
 type Needs = {
   readonly images: ImageReader;
@@ -81,24 +81,26 @@ export async function lookUpMark(
   const asked = question.region ? checkRegion(question.region, image.original) : null;
   if (asked && !asked.ok) return asked;
   const drawn = asked && scaleRegion(asked.value, image.width / image.original.width);
-  const frames = await framesOf(needs.marks, image, drawn);
+  const frames = framesOf(image, drawn, drawn ? [] : await needs.marks.find(image.bytes));
   const decode = performance.now() - begun;
   stage("decoded");
 
   const chosen = await chooseModel(needs);
   if (!chosen.ok) return chosen;
   const embedder = chosen.value;
-  const embedded = await embedFrames(embedder, image, frames);
+  const embedded: EmbeddedFrame[] = [];
+  for (const frame of frames)
+    embedded.push({ ...frame, ...(await embedder.embedQuery(image.bytes, frame.region)) });
   stage("embedded");
 
   const searching = performance.now();
-  const [{ frame, hits }, searched] = await Promise.all([
-    searchFrames(nearest, embedder.model, embedded, NEIGHBOURS),
+  const [frame, searched] = await Promise.all([
+    searchFrames(nearest, embedder.model, embedded),
     nearest.count(embedder.model),
   ]);
   const known = question.known ?? NOTHING_KNOWN;
   const fused = fuse(
-    await findCandidates(needs, embedder, frame.vectors, hits, known),
+    await findCandidates(needs, embedder, frame.vectors, frame.hits, known),
     embedder.likeness,
     ENTRIES,
   );
@@ -137,6 +139,17 @@ export async function lookUpMark(
   };
   await lookUps.save(lookUp);
   return ok(lookUp);
+}
+
+type EmbeddedFrame = Frame & Awaited<ReturnType<Embedder["embedQuery"]>>;
+
+/** Searches by every frame and keeps to the one that finds the nearest photograph. */
+async function searchFrames(nearest: Nearest, model: string, frames: readonly EmbeddedFrame[]) {
+  const [first, ...rest] = await Promise.all(
+    frames.map(async (frame) => ({ ...frame, hits: await nearest.search(model, frame.vectors, NEIGHBOURS) })),
+  );
+  if (!first) throw new Error("A look-up must have a frame.");
+  return nearestFrame([first, ...rest]);
 }
 
 /**
