@@ -5,7 +5,8 @@
 The files are written by `npm run evaluate -- --features`. What is fitted is a conditional logit (one
 of the entries or "none" is right), by maximum likelihood with SciPy's L-BFGS; the formula is that
 of app/_core/similarity/chances.ts. Writes ../model/calibration.json. The first --test gives the
-reliability table.
+reliability table. `--likeness` first refits the likeness thresholds in ../model/model.json, by the
+same file: what answers without a calibration are worded by.
 """
 
 import argparse
@@ -16,6 +17,7 @@ import os
 import numpy as np
 from scipy.optimize import minimize
 from scipy.special import expit, log_softmax
+from sklearn.linear_model import LogisticRegression
 from sklearn.metrics import roc_auc_score
 
 MODEL = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "model")
@@ -138,6 +140,34 @@ def calibration_error(probability, right) -> float:
     return round(sum(gaps) / len(probability), 4)
 
 
+HOW = ("Cosine of the best reference over the turns of the query. A logistic curve of 'the best match is right' against "
+       "that cosine, on what the probabilities are fitted on (ml/train/calibrate.py --likeness). It crosses 0.97 at "
+       "veryClose, 0.75 at close, 0.5 at noneBelow and 0.25 at some. Not calibrated probabilities: on real photographs "
+       "and with other numbers of references they move.")
+
+
+def fit_likeness(asked) -> dict:
+    """The cosines at which a logistic curve of "the nearest is right" crosses what the words stand for."""
+    best, right = asked.similarity[:, :1], asked.right == 0
+    middle = best.mean()
+    # Practically unpenalised: cosines are crowded, so their coefficient is large.
+    curve = LogisticRegression(C=1e9, max_iter=10000).fit((best - middle) * 100, right)
+    slope, constant = float(curve.coef_[0, 0]) * 100, float(curve.intercept_[0])
+    at = lambda p: round(float(middle) + (float(np.log(p / (1 - p))) - constant) / slope, 3)
+    return {"veryClose": at(0.97), "close": at(0.75), "some": at(0.25), "noneBelow": at(0.5), "how": HOW}
+
+
+def write_likeness(likeness) -> None:
+    path = os.path.join(MODEL, "model.json")
+    with open(path) as file:
+        facts = json.load(file)
+    facts["likeness"] = likeness
+    with open(path, "w") as file:
+        json.dump(facts, file, indent=2)
+        file.write("\n")
+    print(json.dumps({name: value for name, value in likeness.items() if name != "how"}))
+
+
 def measure(name, asked, curve, paired, likeness):
     of, none = chances(asked, curve, paired)
     first = of.argmax(1)
@@ -157,11 +187,14 @@ def main() -> None:
     parser.add_argument("validation", nargs="+")
     parser.add_argument("--test", action="append", required=True, metavar="NAME=FILE,...")
     parser.add_argument("--date", default=datetime.date.today().isoformat())
+    parser.add_argument("--likeness", action="store_true")
     parser.add_argument("--out", default=os.path.join(MODEL, "calibration.json"))
     options = parser.parse_args()
+    asked = Asked(options.validation)
+    if options.likeness:
+        write_likeness(fit_likeness(asked))
     with open(os.path.join(MODEL, "model.json")) as file:
         likeness = json.load(file)["likeness"]
-    asked = Asked(options.validation)
     paired = not np.isnan(asked.pair).all()
     plain, loss = fit(asked, False)
     reranked = fit(asked, True)[0] if paired else None

@@ -1,6 +1,9 @@
-"""Checkpoint -> ml/model/marks.onnx, ml/model/pairs.onnx and the facts about them in ml/model/model.json.
+"""Checkpoint -> ml/model/details.onnx, ml/model/pairs.onnx and the facts about them in ml/model/model.json.
 
     python3 export.py CHECKPOINT --out ../model --likeness likeness.json --trained 2026-01-31
+
+`marks.onnx`, the network of the first edition, is not made again here: its facts stand in model.json as they are, and
+without a file of its name in the folder the model consists of the new network alone.
 
 Weights are stored in 8 bits with a scale for each output channel (the pair network's in half precision) and made
 single precision inside the graph; the runtime folds that when it loads the file, so nothing is slower. `--single DIR`
@@ -24,7 +27,7 @@ SMALLEST_STORED_SMALL = 64  # scalars and tiny vectors stay in single precision
 OPTIONS = {"opset_version": 17, **({} if torch.__version__ < "2.5" else {"dynamo": False})}
 
 
-def write_marks(network: MarkNetwork, path: str) -> None:
+def write_details(network: MarkNetwork, path: str) -> None:
     names = ["z", "details"]
     torch.onnx.export(
         network, (torch.randn(2, 1, SIDE, SIDE),), path, input_names=["x"], output_names=names,
@@ -78,6 +81,15 @@ def smaller(model: onnx.ModelProto, name: str, whole_bytes: bool) -> onnx.ModelP
     return made
 
 
+def sum_of(path: str) -> str:
+    with open(path, "rb") as file:
+        return hashlib.sha256(file.read()).hexdigest()
+
+
+def network_facts(file: str, sha256: str) -> dict:
+    return {"file": file, "sha256": sha256, "input": "x", "output": "z", "dimension": DIMENSION}
+
+
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("checkpoint", help="written by train.py, or 'random' for untrained weights")
@@ -91,31 +103,32 @@ def main() -> None:
     torch.manual_seed(0)
     networks = (MarkNetwork().eval(), PairNetwork().eval()) if options.checkpoint == "random" else load_networks(options.checkpoint)
     sums = {}
-    for network, write, name in zip(networks, (write_marks, write_pairs), ("marks", "pairs")):
+    for network, write, name in zip(networks, (write_details, write_pairs), ("details", "pairs")):
         single = os.path.join(options.single or options.out, f"{name}.single.onnx")
         write(network, single)
         target = os.path.join(options.out, f"{name}.onnx")
-        onnx.save(smaller(onnx.load(single), name, name == "marks"), target)
+        onnx.save(smaller(onnx.load(single), "pairs" if name == "pairs" else "marks", name == "details"), target)
         if not options.single:
             os.remove(single)
-        with open(target, "rb") as file:
-            content = file.read()
-        sums[name] = hashlib.sha256(content).hexdigest()
+        sums[name] = sum_of(target)
         parameters = sum(p.numel() for p in network.parameters())
-        print(f"{target}: {len(content) / 1e6:.2f} MB, {parameters / 1e6:.2f} M parameters")
+        print(f"{target}: {os.path.getsize(target) / 1e6:.2f} MB, {parameters / 1e6:.2f} M parameters")
 
     likeness = {}
     if options.likeness:
         with open(options.likeness) as file:
             likeness = json.load(file)
+    described = [{**network_facts("details.onnx", sums["details"]), "details": "details"}]
+    first = os.path.join(options.out, "marks.onnx")
+    if os.path.exists(first):
+        described.insert(0, network_facts("marks.onnx", sum_of(first)))
     facts = {
-        "name": "marks", "version": options.version, "file": "marks.onnx",
-        "sha256": sums["marks"],
-        "input": "x", "output": "z", "side": SIDE, "dimension": DIMENSION, "queryTurns": 12,
+        "name": "marks", "version": options.version, "networks": described,
         "pairs": {
-            "file": "pairs.onnx", "sha256": sums["pairs"], "details": "details", "channels": DETAIL, "cells": CELLS,
+            "file": "pairs.onnx", "sha256": sums["pairs"], "channels": DETAIL, "cells": CELLS,
             "query": "query", "reference": "reference", "cosine": "cosine", "output": "logOdds",
         },
+        "side": SIDE, "dimension": DIMENSION * len(described), "queryTurns": 12,
         "preprocess": CONSTANTS, "trained": options.trained, "likeness": likeness,
     }
     with open(os.path.join(options.out, "model.json"), "w") as file:

@@ -130,7 +130,9 @@ async function comparePairs(
   { photographs }: MarkAsked,
   near: readonly CombinedRank[],
 ): Promise<ReadonlyMap<string, number>> {
-  if (!photographs.some(({ vectors }) => vectors.some(({ details }) => details !== null))) return new Map();
+  const haveDetails = photographs.some(({ vectors }) => vectors.some(({ details }) => details !== null));
+  // What no curve was fitted for would not be weighed.
+  if (!haveDetails || !embedder.calibration?.reranked) return new Map();
   const sights = near.slice(0, COMPARED).flatMap(({ entry, best, seen }) => {
     const all = seen.length > 0 ? seen : [{ photograph: photographs[0]?.photograph ?? 1, hit: best }];
     return all.map(({ photograph, hit }) => ({ entry, photograph, hit }));

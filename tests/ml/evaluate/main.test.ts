@@ -1,5 +1,13 @@
 import { execFile } from "node:child_process";
-import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  copyFileSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { strToU8, zipSync } from "fflate";
@@ -127,8 +135,7 @@ describe("evaluate, over a folder made for it", { timeout: 60_000 }, () => {
   it("gives no calibration error for a model that was not calibrated, or is another than the calibration's", async () => {
     mkdirSync(at("renamed"));
     const shipped = join(root, "ml", "model");
-    for (const file of ["marks.onnx", "calibration.json"])
-      copyFileSync(join(shipped, file), at("renamed", file));
+    for (const file of readdirSync(shipped)) copyFileSync(join(shipped, file), at("renamed", file));
     const facts = JSON.parse(readFileSync(join(shipped, "model.json"), "utf8"));
     writeFileSync(at("renamed", "model.json"), JSON.stringify({ ...facts, version: "99.0.0" }));
     const { out } = await evaluate([...both(), "--absent", at("absent"), "--json"], {
@@ -164,10 +171,38 @@ describe("evaluate, over a folder made for it", { timeout: 60_000 }, () => {
     for (const { entries, photographs, present, right, candidates } of lines) {
       expect(photographs).toBe(2 * entries);
       expect(candidates).toHaveLength(entries);
-      expect(candidates[0]).toEqual([expect.any(Number), 2, null]);
+      expect(candidates[0]).toEqual([expect.any(Number), 2, expect.any(Number)]);
       expect(right).toBe(present ? 0 : null);
     }
     expect(lines.map(({ entries }) => entries).slice(0, 2)).toEqual([2, expect.any(Number)]);
+  });
+
+  it("compares no details when told so", async () => {
+    const path = at("unpaired.jsonl");
+    const { out, code } = await evaluate([...both(), "--no-rerank", "--features", path, "--json"]);
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ recall1: 1, queries: 6 });
+    const [, first] = readFileSync(path, "utf8").split("\n");
+    const { candidates } = JSON.parse(first ?? "");
+    expect(candidates).toHaveLength(3);
+    for (const candidate of candidates) expect(candidate).toEqual([expect.any(Number), 2, null]);
+  });
+
+  it("tells how often a mark stands above its near twin, and names a query without one", async () => {
+    const twins = at("twins");
+    for (const [pair, [a, b]] of Object.entries({ t1: ["anchor", "crown"], t2: ["wheel", "key"] } as const))
+      for (const [variant, name] of Object.entries({ a, b }))
+        for (const [folder, ink] of Object.entries({ references: "#222222", queries: "#444444" }))
+          await draw(join(twins, folder, `${pair}${variant}`, "1.png"), DESIGNS[name], ink, "#dddddd", 0);
+    const { out } = await evaluate(["--twins", twins, "--json"]);
+    expect(JSON.parse(out)).toEqual({ queries: 4, accuracy: 1 });
+    // Its own photograph is of the other: of four now three are right.
+    await draw(join(twins, "queries", "t1a", "1.png"), DESIGNS.crown, "#444444", "#dddddd", 0);
+    expect(JSON.parse((await evaluate(["--twins", twins, "--json"])).out)).toMatchObject({ accuracy: 0.75 });
+    rmSync(join(twins, "references", "t2b"), { recursive: true });
+    const { err, code } = await evaluate(["--twins", twins]);
+    expect(err).toMatch(/--twins: each query needs a reference of its mark and of its twin\. Received .*t2a/);
+    expect(code).toBe(1);
   });
 
   it("finds a turned mark only when it turns the query", async () => {
