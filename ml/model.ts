@@ -61,7 +61,11 @@ export type ModelFacts = {
  */
 export function modelFolder(): string {
   const named = process.env.COUNTERMARK_MODEL;
-  if (named) return resolve(/* turbopackIgnore: true */ named);
+  return named ? resolve(/* turbopackIgnore: true */ named) : shippedFolder();
+}
+
+/** The folder of the networks that came with the program, whatever COUNTERMARK_MODEL says. */
+export function shippedFolder(): string {
   const fromHere = join(/* turbopackIgnore: true */ process.cwd(), "ml", "model");
   if (existsSync(join(fromHere, "model.json"))) return fromHere;
   return join(dirname(fileURLToPath(import.meta.url)), "model");
@@ -189,11 +193,12 @@ export async function readCalibration(folder = modelFolder()): Promise<unknown> 
   }
 }
 
-function missing(path: string, cause: unknown): never {
+export function missing(path: string, cause: unknown): never {
   throw new Error(`${path}: must be a readable file (COUNTERMARK_MODEL names the folder).`, { cause });
 }
 
-function fieldsOf(json: unknown, path: string, prefix: string) {
+/** Reads the fields of a file of facts; each is refused by name, with its rule and the value received. */
+export function fieldsOf(json: unknown, path: string, prefix: string) {
   const value = (key: string): unknown =>
     typeof json === "object" && json !== null
       ? Object.entries(json).find(([k]) => k === key)?.[1]
@@ -214,6 +219,10 @@ function fieldsOf(json: unknown, path: string, prefix: string) {
       return Number.isInteger(found) && Number(found) > 0
         ? Number(found)
         : refuse(key, "a whole number above 0");
+    },
+    number(key: string): number {
+      const found = value(key);
+      return typeof found === "number" && Number.isFinite(found) ? found : refuse(key, "a number");
     },
     cosine(key: string): number {
       const found = value(key);

@@ -28,7 +28,7 @@ export type Patch = {
 
 const SIDE = 160;
 /** Keeps a picture without contrast from becoming noise. */
-const SOFTENING = 0.02;
+export const SOFTENING = 0.02;
 /** A region wider than this many times the wanted side is reduced while it is decoded. */
 const OVERSAMPLING = 3;
 /** Room for the filters, in patch pixels. */
@@ -78,7 +78,7 @@ export function prepare(patch: Patch, turn = 0, side = SIDE): Float32Array {
 }
 
 /** The square before it is standardised: side * side grey values, 0 to 1. */
-function cut(patch: Patch, turn: number, side: number): Float32Array {
+export function cut(patch: Patch, turn: number, side: number): Float32Array {
   const { grey, scaleX, scaleY, square } = patch;
   const degrees = patch.turn + turn;
   const half = square.side / 2;

@@ -1,5 +1,5 @@
 import type { Kind, Technique } from "#core/entries/vocabulary";
-import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
+import type { AskedPhotograph, FramedBy } from "#core/look-ups/asked-photographs";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
 import type { LookUps } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
@@ -116,5 +116,6 @@ const toRow = ({ region, ...rest }: AskedPhotograph, index: number) => ({
 function toPhotograph(row: Prisma.LookUpPhotographGetPayload<object>): AskedPhotograph {
   const { regionX: x, regionY: y, regionWidth, regionHeight, regionTurn: turn } = row;
   const region = { x, y, width: regionWidth, height: regionHeight, turn };
-  return { sha256: row.sha256, width: row.width, height: row.height, region, mark: row.mark };
+  const { sha256, width, height, mark } = row;
+  return { sha256, width, height, region, framedBy: row.framedBy as FramedBy, mark };
 }

@@ -1,5 +1,6 @@
 import type { FieldError } from "#core/field-error";
 import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
+import type { Frame } from "#core/look-ups/frames";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
 import { type Knowledge, NOTHING_KNOWN } from "#core/look-ups/knowledge";
 import type { Stage } from "#core/look-ups/look-up";
@@ -7,9 +8,10 @@ import { answeringModel } from "#core/models/decide-models";
 import { fail, ok, type Result } from "#core/result";
 import { noneOfFused } from "#core/similarity/fuse";
 import { noneIsLikeliest } from "#core/similarity/sureness";
+import { describeFrame } from "./look-up/describe-frame.ts";
 import { findMakers } from "./look-up/find-makers.ts";
 import { type Described, ENTRIES, type RankedMark, rankMark, toMatch } from "./look-up/rank-mark.ts";
-import { type PhotographToLookUp, type ReadPhotograph, readPhotographs } from "./look-up/read-photographs.ts";
+import { type PhotographToLookUp, readPhotographs } from "./look-up/read-photographs.ts";
 import type {
   Blobs,
   Clock,
@@ -18,14 +20,17 @@ import type {
   Entries,
   ImageReader,
   LookUps,
+  MarkFinder,
   Models,
   Nearest,
   Randomness,
+  ReadImage,
   Readings,
 } from "./ports.ts";
 
 type Needs = {
   readonly images: ImageReader;
+  readonly marks: MarkFinder;
   readonly blobs: Blobs;
   readonly embedders: Embedders;
   readonly models: Models;
@@ -50,6 +55,9 @@ export type LookUpQuestion = {
 
 const DAY = 24 * 60 * 60 * 1000;
 
+/** A photograph with the part of it that was looked up. */
+type Framed = Frame & { readonly image: ReadImage; readonly mark: number };
+
 /**
  * Looks up the marks on an object: reads the photographs, embeds the region of each in all turns, finds the nearest
  * photographs, ranks the entries for each mark by all photographs of it together, weighs in what is known besides,
@@ -72,12 +80,14 @@ export async function lookUpMark(
   if (!chosen.ok) return chosen;
   const embedder = chosen.value;
   const described: (Described & { readonly mark: number })[] = [];
+  const asked: Framed[] = [];
   const timings = { decode, preprocess: 0, embed: 0, search: 0 };
   for (const [i, { image, region, mark }] of read.value.entries()) {
-    const { vectors, preprocessMs, embedMs } = await embedder.embedQuery(image.bytes, region);
-    described.push({ photograph: i + 1, vectors, mark });
-    timings.preprocess += preprocessMs;
-    timings.embed += embedMs;
+    const frame = await describeFrame(needs, embedder, image, region);
+    described.push({ photograph: i + 1, vectors: frame.vectors, mark });
+    asked.push({ image, mark, region: frame.region, framedBy: frame.framedBy });
+    timings.preprocess += frame.preprocessMs;
+    timings.embed += frame.embedMs;
   }
   stage("embedded");
 
@@ -87,8 +97,8 @@ export async function lookUpMark(
   const marks: RankedMark[] = [];
   for (const mark of new Set(described.map((each) => each.mark))) {
     const photographs = described.filter((each) => each.mark === mark);
-    const asked = { mark, photographs, known: mark === 1 ? known : NOTHING_KNOWN };
-    marks.push(await rankMark(needs, embedder, asked));
+    const of = { mark, photographs, known: mark === 1 ? known : NOTHING_KNOWN };
+    marks.push(await rankMark(needs, embedder, of));
   }
   const makers = marks.length > 1 ? await findMakers(needs, embedder, marks) : [];
   timings.search = performance.now() - searching;
@@ -107,7 +117,7 @@ export async function lookUpMark(
   const lookUp: KeptLookUp = {
     id: randomness.token(),
     ownerHash: question.ownerHash,
-    photographs: await keepImages(needs, read.value),
+    photographs: await keepImages(needs, asked),
     asked: known,
     model: embedder.model,
     noneFits: first?.noneFits ?? true,
@@ -140,14 +150,11 @@ export async function chooseModel({
   return fail({ field: "request", rule: "preparing", received: model, params: { done, of } });
 }
 
-async function keepImages(
-  { blobs }: Needs,
-  read: readonly ReadPhotograph[],
-): Promise<readonly AskedPhotograph[]> {
+async function keepImages({ blobs }: Needs, asked: readonly Framed[]): Promise<readonly AskedPhotograph[]> {
   const kept: AskedPhotograph[] = [];
-  for (const { image, region, mark } of read) {
+  for (const { image, ...frame } of asked) {
     const { sha256 } = await blobs.put(image.bytes);
-    kept.push({ sha256, width: image.width, height: image.height, region, mark });
+    kept.push({ sha256, width: image.width, height: image.height, ...frame });
   }
   return kept;
 }

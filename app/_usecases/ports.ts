@@ -7,6 +7,7 @@ import type { KeptLookUp } from "#core/look-ups/kept-look-up";
 import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
+import type { Proposal } from "#core/photographs/proposal";
 import type { Region } from "#core/photographs/region";
 import type { KeptQuestion } from "#core/questions/kept-question";
 import type { Question, QuestionEvent } from "#core/questions/question";
@@ -114,6 +115,12 @@ export type Models = {
   switchOver(
     decide: (known: readonly KnownModel[], filled: Coverage) => readonly ModelChange[],
   ): Promise<readonly ModelChange[]>;
+};
+
+/** Finds where in a photograph a mark is. */
+export type MarkFinder = {
+  /** @returns up to three places, best first, in pixels of the image */
+  find(image: Uint8Array): Promise<readonly Proposal[]>;
 };
 
 export type ImageToAlign = { readonly sha256: string; readonly bytes: Uint8Array; readonly region: Region };

@@ -10,6 +10,7 @@ import { createEmbedders } from "#adapters/kept-models";
 import { createLettersReader } from "#adapters/letters-reader";
 import { createLookUps } from "#adapters/look-ups-store";
 import { createMakers } from "#adapters/makers-store";
+import { createMarkFinder } from "#adapters/mark-finder";
 import { createModels } from "#adapters/models-store";
 import { createNearest } from "#adapters/nearest";
 import { createPhotographsToTry } from "#adapters/photographs-to-try";
@@ -75,6 +76,7 @@ export function wire(
     aligner: createAligner(),
     letters: createLettersReader(),
     images: createImageReader(),
+    marks: createMarkFinder(),
     blobs: createBlobs(imagesFolder),
     pictures: createPictures(imagesFolder),
     photographsToTry: createPhotographsToTry(environment.demoFolder),

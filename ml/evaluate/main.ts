@@ -8,13 +8,14 @@ import { readAbsent, readClasses, refuseUnknownClasses } from "./folders.ts";
 import { type Calibrated, type Figures, measure, oneByOne, type Progress, together } from "./measure.ts";
 import { baseline, type Method, shipped } from "./method.ts";
 import type { Known } from "./rank.ts";
-import { glyphTable, planarTable, retrievalTable, twinTable } from "./table.ts";
+import { glyphTable, planarTable, regionsTable, retrievalTable, twinTable } from "./table.ts";
 
 const USAGE = `How well the shipped pipeline finds marks, over any photographs.
 
   npm run evaluate -- --references DIR --queries DIR [--absent DIR] [--multi] [--baselines] [--verify] [--turns N] [--json]
   npm run evaluate -- --glyphs ZIP [--baselines] [--turns N] [--json]
   npm run evaluate -- --planar DIR [--json]
+  npm run evaluate -- --regions DIR [--baselines] [--json]
 
   --references DIR   photographs to find, as <class>/<image>
   --queries DIR      photographs to find them by, as <class>/<image>, of the same classes
@@ -31,6 +32,7 @@ const USAGE = `How well the shipped pipeline finds marks, over any photographs.
   --turns N          directions a query is turned to (default: the model's own)
   --glyphs ZIP       the Omniglot one-shot test, all_runs.zip
   --planar DIR       alignment: graf1.png, graf3.png with H1to3p.xml, box.png, box_in_scene.png
+  --regions DIR      where the mark is: photographs and regions.json, as ml/train/scenes.py writes them
   --json             the shipped pipeline's figures as JSON, and nothing else`;
 
 async function main(): Promise<void> {
@@ -41,6 +43,7 @@ async function main(): Promise<void> {
       absent: { type: "string" },
       glyphs: { type: "string" },
       planar: { type: "string" },
+      regions: { type: "string" },
       turns: { type: "string" },
       multi: { type: "boolean", default: false },
       reliability: { type: "string" },
@@ -57,6 +60,7 @@ async function main(): Promise<void> {
   });
   if (options.help) return console.log(USAGE);
   if (options.planar) return planar(options.planar, options.json);
+  if (options.regions) return regions(options.regions, options.baselines, options.json);
   const sizes = readSizes(options.sizes);
   const facts = await modelFacts();
   const turns = readTurns(options.turns, facts.queryTurns);
@@ -118,6 +122,20 @@ async function planar(folder: string, json: boolean): Promise<void> {
   const { measurePlanar } = await import("./planar.ts");
   const figures = await measurePlanar(folder);
   console.log(json ? JSON.stringify(figures) : planarTable(figures));
+}
+
+async function regions(folder: string, baselines: boolean, json: boolean): Promise<void> {
+  const { findByNetwork, measureRegions } = await import("./regions.ts");
+  const { regionsFacts } = await import("../propose.ts");
+  const { id } = await regionsFacts();
+  const rows = [{ name: id, figures: await measureRegions(folder, id, findByNetwork, report) }];
+  if (baselines && !json) {
+    const { contrastBlob } = await import("./contrast-blob.ts");
+    const name = "largest blob of contrast";
+    const find = async (path: string) => [{ box: await contrastBlob(path), confidence: null }];
+    rows.push({ name, figures: await measureRegions(folder, name, find, report) });
+  }
+  console.log(json ? JSON.stringify(rows[0]?.figures) : regionsTable(rows));
 }
 
 // Loaded only when asked for: the baselines need packages that running the reference does not.

@@ -1,6 +1,7 @@
 import type { GlyphFigures } from "./glyphs.ts";
 import type { Figures } from "./measure.ts";
 import type { PlanarFigures } from "./planar.ts";
+import type { RegionFigures } from "./regions.ts";
 import type { TwinFigures } from "./twins.ts";
 
 const share = (value: number | null): string => (value === null ? "-" : value.toFixed(3));
@@ -62,6 +63,35 @@ export function planarTable({ meanCornerError, points, boxFound, boxPoints, ms }
     ["graf1 to graf3", `${points}`, meanCornerError.toFixed(2), ms.toFixed(0)],
     ["box in box_in_scene", `${boxPoints}`, boxFound ? "found" : "not found", ""],
   ]);
+}
+
+/** How well several methods find the mark in whole photographs, one a line. */
+export function regionsTable(
+  rows: readonly { readonly name: string; readonly figures: RegionFigures }[],
+): string {
+  const head = [
+    "",
+    "photographs",
+    "marks",
+    "mean IoU",
+    "above 0.5",
+    "above 0.75",
+    "above 0.5, best of 3",
+    "ROC area",
+    "median ms",
+  ];
+  const body = rows.map(({ name, figures: f }) => [
+    name,
+    `${f.photographs}`,
+    `${f.marks}`,
+    share(f.meanIou),
+    share(f.above50),
+    share(f.above75),
+    share(f.above50OfThree),
+    share(f.auroc),
+    f.medianMs.toFixed(1),
+  ]);
+  return align([head, ...body]);
 }
 
 function align(rows: readonly (readonly string[])[]): string {

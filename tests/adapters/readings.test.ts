@@ -127,25 +127,22 @@ describeOnBothDatabases("entries by the letters that can be read", (database) =>
       { hit: hit("b"), photographsNear: 2 },
       { hit: hit("a"), photographsNear: 1 },
     ];
-    const plain = {
-      ...{
-        ownerHash: "",
-        sha256: "",
-        width: 1,
-        height: 1,
-        model: "",
-        noneFits: false,
-        searched: 0,
-        timings: {},
-      },
+    const plain = { ownerHash: "", model: "", noneFits: false, searched: 0, timings: {} };
+    const photograph = {
+      position: 1,
+      mark: 1,
+      sha256: "",
+      width: 1,
+      height: 1,
       ...{ regionX: 0, regionY: 0, regionWidth: 1, regionHeight: 1, regionTurn: 0 },
     };
-    await prisma.lookUp.create({ data: { ...plain, id: "old", matches: old } });
-    await prisma.lookUp.create({ data: { ...plain, id: "old-none", matches: [] } });
+    const photographs = { create: [photograph] };
+    await prisma.lookUp.create({ data: { ...plain, photographs, id: "old", matches: old } });
+    await prisma.lookUp.create({ data: { ...plain, photographs, id: "old-none", matches: [] } });
     const name = (await readdir(migrations)).find((each) => each.endsWith("_what_was_known")) ?? "";
     const sql = await readFile(join(migrations, name, "migration.sql"), "utf8");
     await prisma.$executeRawUnsafe(/UPDATE "look_ups"[\s\S]*?;\n/.exec(sql)?.[0] ?? "");
-    const said = { foundBy: "photograph", findings: [] };
+    const said = { foundBy: "photograph", findings: [], probability: null };
     expect((await wired.lookUps.find("old"))?.matches).toEqual([
       { hit: hit("b"), photographsNear: 2, entry: "b", ...said },
       { hit: hit("a"), photographsNear: 1, entry: "a", ...said },

@@ -18,7 +18,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 it("looks up a photograph to try by the keyboard alone", async () => {
-  const page = await browser.newPage();
+  const page = await newPage();
   await page.goto(address);
   await tabTo(page, `button[name=try][value="${nameToTry(known?.path ?? "")}"]`);
   await page.keyboard.press("Enter");
@@ -28,7 +28,7 @@ it("looks up a photograph to try by the keyboard alone", async () => {
 });
 
 it("looks up without scripts, by the plain form and by a photograph to try", async () => {
-  const page = await browser.newPage({ javaScriptEnabled: false });
+  const page = await newPage({ javaScriptEnabled: false });
   await page.goto(address);
   await page.locator("#photograph").setInputFiles(known?.path ?? "");
   await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
@@ -42,7 +42,7 @@ it("looks up without scripts, by the plain form and by a photograph to try", asy
 });
 
 it("tells a plain form what was wrong with the file", async () => {
-  const page = await browser.newPage({ javaScriptEnabled: false });
+  const page = await newPage({ javaScriptEnabled: false });
   await page.goto(address);
   const file = { name: "notes.jpg", mimeType: "image/jpeg", buffer: Buffer.from("not a photograph") };
   await page.locator("#photograph").setInputFiles(file);
@@ -53,7 +53,7 @@ it("tells a plain form what was wrong with the file", async () => {
 });
 
 it("crops by keys and numbers, and searches what was framed", async () => {
-  const page = await browser.newPage();
+  const page = await newPage();
   await page.addInitScript(keepWhatIsSent);
   await page.goto(address);
   await page.locator("#photograph").setInputFiles(known?.path ?? "");
@@ -80,7 +80,7 @@ it("crops by keys and numbers, and searches what was framed", async () => {
 });
 
 it("finds the same entry when the photograph is turned by a quarter first", async () => {
-  const page = await browser.newPage();
+  const page = await newPage();
   await page.goto(address);
   await page.locator("#photograph").setInputFiles(known?.path ?? "");
   await page.getByRole("button", { name: bench.quarterRight }).click();
@@ -92,7 +92,7 @@ it("finds the same entry when the photograph is turned by a quarter first", asyn
 });
 
 it("keeps the whole photograph whole, in its numbers and within its mat, when it is turned by a quarter", async () => {
-  const page = await browser.newPage();
+  const page = await newPage();
   await page.goto(address);
   await page.locator("#photograph").setInputFiles(known?.path ?? "");
   const upright = await Promise.all([bench.box.width, bench.box.height].map((name) => read(page, name)));
@@ -107,7 +107,7 @@ it("keeps the whole photograph whole, in its numbers and within its mat, when it
 });
 
 it("draws a frame by a drag inside the whole photograph, and moves it by another", async () => {
-  const page = await browser.newPage();
+  const page = await newPage();
   await page.goto(address);
   await page.locator("#photograph").setInputFiles(known?.path ?? "");
   const whole = await read(page, bench.box.width);
@@ -133,7 +133,7 @@ it("draws a frame by a drag inside the whole photograph, and moves it by another
 });
 
 it("leads the keyboard past the frame's nine stops", async () => {
-  const page = await browser.newPage();
+  const page = await newPage();
   await page.goto(address);
   await page.locator("#photograph").setInputFiles(known?.path ?? "");
   await page.getByRole("button", { name: bench.handle.se }).waitFor();
@@ -144,7 +144,7 @@ it("leads the keyboard past the frame's nine stops", async () => {
 });
 
 it("refuses a text that is called a photograph before it is sent, and names the file", async () => {
-  const page = await browser.newPage();
+  const page = await newPage();
   await page.goto(address);
   const file = { name: "notes.jpg", mimeType: "image/jpeg", buffer: Buffer.from("not a photograph") };
   await page.locator("#photograph").setInputFiles(file);
@@ -154,7 +154,7 @@ it("refuses a text that is called a photograph before it is sent, and names the 
 });
 
 it("crops again without scripts, by numbers in a plain form", async () => {
-  const page = await browser.newPage({ javaScriptEnabled: false });
+  const page = await newPage({ javaScriptEnabled: false });
   await page.goto(address);
   await page.locator("#photograph").setInputFiles(known?.path ?? "");
   await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
@@ -170,7 +170,7 @@ it("crops again without scripts, by numbers in a plain form", async () => {
 });
 
 it("keeps the photograph and its frame when the look-up is refused or cancelled", async () => {
-  const page = await browser.newPage();
+  const page = await newPage();
   await page.goto(address);
   await page.locator("#photograph").setInputFiles(known?.path ?? "");
   await type(page, bench.box.width, 90);
@@ -193,7 +193,7 @@ it("keeps the photograph and its frame when the look-up is refused or cancelled"
 });
 
 it("lets the owner of a look-up crop it again, keep it and delete it", async () => {
-  const page = await browser.newPage();
+  const page = await newPage();
   await page.goto(address);
   await page.locator("#photograph").setInputFiles(known?.path ?? "");
   await page.getByRole("button", { name: bench.lookUp, exact: true }).click();
@@ -219,6 +219,14 @@ it("lets the owner of a look-up crop it again, keep it and delete it", async () 
   expect((await fetch(first)).status).toBe(200);
   await page.context().close();
 });
+
+/** A page in which no place is proposed, so that the frame is the whole photograph until it is drawn. */
+async function newPage(options: Parameters<OpenedBrowser["newPage"]>[0] = {}): Promise<Page> {
+  const page = await browser.newPage(options);
+  const nowhere = { width: 1, height: 1, proposals: [], confident: false };
+  await page.route("**/api/regions", (route) => route.fulfill({ json: nowhere }));
+  return page;
+}
 
 /** Runs in the page: the browser tells a test nothing of a form with a file in it, so its parts are kept. */
 function keepWhatIsSent(): void {

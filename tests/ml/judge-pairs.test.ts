@@ -2,16 +2,18 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { embed, embedReference, judgePairs } from "#ml/embed";
 import { decode, prepare } from "#ml/preprocess";
+import { drawMark } from "../setup/scratch-reference.ts";
 
 const patchOf = (name: string) =>
   decode(join(import.meta.dirname, "..", "fixtures", "preprocess", `${name}.png`));
 
 describe("pairs of photographs", async () => {
-  const names = ["grey", "colour", "wide", "alpha"];
-  const described = await embed(await Promise.all(names.map(async (name) => prepare(await patchOf(name)))));
+  const described = await embed(
+    await Promise.all([1, 2, 3, 4].map(async (n) => prepare(await decode(Buffer.from(await drawMark(n)))))),
+  );
   const pair = (a: number, b: number) => {
     const [query, reference] = [described[a], described[b]];
-    if (!query || !reference) throw new Error("There are four photographs.");
+    if (!query || !reference) throw new Error("There are four marks.");
     return { query, reference };
   };
 
@@ -29,8 +31,8 @@ describe("pairs of photographs", async () => {
   });
 
   it("are judged likelier to show one mark when they do", async () => {
-    const own = await judgePairs(names.map((_, i) => pair(i, i)));
-    const others = await judgePairs(names.map((_, i) => pair(i, (i + 1) % names.length)));
+    const own = await judgePairs(described.map((_, i) => pair(i, i)));
+    const others = await judgePairs(described.map((_, i) => pair(i, (i + 1) % described.length)));
     for (const [i, odds] of own.entries()) {
       expect(odds).toBeGreaterThan(0);
       expect(odds ?? 0).toBeGreaterThan((others[i] ?? 0) + 2);

@@ -109,6 +109,11 @@ describe("an upload that is not an honest photograph", () => {
       expect(error).toMatchObject({ field: "photograph", rule });
       expect(error.received).toMatch(received);
 
+      // Where its mark is, is not asked of it either.
+      const forRegions = await send("regions", photograph, name, type, "application/json");
+      expect(forRegions.status).toBe(status);
+      expect(await forRegions.json()).toMatchObject({ error: { field: "photograph", rule } });
+
       // A browser without JavaScript is sent to a page that says the same in a sentence.
       const asPerson = await lookUp(photograph, name, type, "text/html");
       expect(asPerson.redirected).toBe(true);
@@ -142,10 +147,19 @@ describe("an upload that is not an honest photograph", () => {
   });
 });
 
-function lookUp(bytes: Bytes, name: string, type: string, accept: string): Promise<Response> {
+const lookUp = (bytes: Bytes, name: string, type: string, accept: string) =>
+  send("look-ups", bytes, name, type, accept);
+
+function send(
+  where: "look-ups" | "regions",
+  bytes: Bytes,
+  name: string,
+  type: string,
+  accept: string,
+): Promise<Response> {
   const form = new FormData();
   form.set("photograph", new File([bytes], name, { type }));
-  return fetch(`${address}/api/look-ups`, { method: "POST", body: form, headers: { accept } });
+  return fetch(`${address}/api/${where}`, { method: "POST", body: form, headers: { accept } });
 }
 
 /** The words of a page, without its tags and scripts. */

@@ -2,6 +2,9 @@ import { type FieldError, received } from "../field-error.ts";
 import type { Region } from "../photographs/region.ts";
 import { fail, ok, type Result } from "../result.ts";
 
+/** Who framed the mark: the person who asked, the network that finds marks, or nobody, and all of the photograph was looked up. */
+export type FramedBy = "person" | "proposal" | "nobody";
+
 /** A photograph that a look-up asked with. */
 export type AskedPhotograph = {
   readonly sha256: string;
@@ -9,6 +12,7 @@ export type AskedPhotograph = {
   readonly height: number;
   /** In pixels of the image as it is kept. */
   readonly region: Region;
+  readonly framedBy: FramedBy;
   /** Which mark of the object it shows, from 1; the first photograph shows mark 1. */
   readonly mark: number;
 };

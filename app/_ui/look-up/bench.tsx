@@ -16,9 +16,11 @@ import { Known } from "./known.tsx";
 import { addKnown, isAboutKnown, NOTHING_TYPED } from "./known-in.ts";
 import { LaidOut } from "./laid-out.tsx";
 import { addPhotographs } from "./look-up-parts.ts";
+import { NextPlace, PlaceWords } from "./place-words.tsx";
 import { Progress } from "./progress.tsx";
 import { useChosenPhotographs } from "./use-chosen-photographs.ts";
 import { useLookUp } from "./use-look-up.ts";
+import { usePlaces } from "./use-places.ts";
 
 /** The id of the plain form. */
 const FORM = "look-up";
@@ -40,6 +42,7 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
   const t = useTranslations("bench");
   const lookUp = useLookUp();
   const { all, at, chosen, add, remove, show, drop, setRegion, setMark } = useChosenPhotographs(looked);
+  const places = usePlaces(chosen, setRegion);
   const [over, setOver] = useState(false);
   // Of a file that was not laid on the bench: it says nothing of those that are.
   const [turnedAway, setTurnedAway] = useState<FieldError | null>(null);
@@ -98,6 +101,8 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
   function send() {
     setTurnedAway(null);
     const form = new FormData();
+    // Without a region the reference looks for the mark itself and tries the whole photograph beside the place it
+    // proposes: a frame that nobody touched is sent as none.
     addPhotographs(form, all);
     addKnown(form, bench.current);
     lookUp.send(form);
@@ -165,12 +170,14 @@ export function Bench({ materials, typed = NOTHING_TYPED, looked = [] }: BenchPr
                 onFiles={take}
               />
             }
+            place={<PlaceWords places={places} byHand={chosen.framedBy === "person"} />}
           >
             {!spoilt && (
               <button type="submit" form={FORM} className={plain.button}>
                 {t("lookUp")}
               </button>
             )}
+            {!spoilt && chosen.size && <NextPlace places={places} className={plain.quiet} />}
             {!spoilt && chosen.size && (
               <button
                 type="button"

@@ -22,6 +22,8 @@ type CroppingProps = {
   readonly onRegion: (region: Region) => void;
   readonly name: string;
   readonly unreadable?: boolean;
+  /** What is said of where the mark is. */
+  readonly place?: ReactNode;
   /** The buttons: what may be done with the photograph now. */
   readonly children: ReactNode;
   /** Stands under the buttons: the other photographs on the bench. */
@@ -36,6 +38,7 @@ export function Cropping({
   onRegion,
   name,
   unreadable = false,
+  place,
   children,
   others,
 }: CroppingProps) {
@@ -47,6 +50,7 @@ export function Cropping({
         <h2 id="cropping" tabIndex={-1}>
           {t("cropHeading")}
         </h2>
+        {place}
         <p className={plain.note}>{unreadable ? t("unreadable") : t("cropNote")}</p>
         <button
           type="button"

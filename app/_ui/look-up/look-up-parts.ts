@@ -10,10 +10,12 @@ const NOT_FRAMED = { x: "", y: "", width: "", height: "", turn: "" };
 export function addPhotographs(form: FormData, chosen: readonly Chosen[]): void {
   const before = chosen.filter(({ sent }) => typeof sent === "string");
   const files = chosen.filter(({ sent }) => typeof sent !== "string");
-  for (const { sent, mark, region } of [...before, ...files]) {
+  for (const { sent, mark, region, framedBy } of [...before, ...files]) {
     form.append(typeof sent === "string" ? "again" : "photograph", sent);
     form.append("mark", String(mark));
-    for (const [name, value] of Object.entries(region ? rounded(region) : NOT_FRAMED))
+    for (const [name, value] of Object.entries(
+      region && framedBy === "person" ? rounded(region) : NOT_FRAMED,
+    ))
       form.append(name, String(value));
   }
 }

@@ -1,10 +1,24 @@
 import Link from "next/link";
 import { useTranslations } from "next-intl";
+import type { CSSProperties } from "react";
+import type { AskedPhotograph } from "#core/look-ups/asked-photographs";
 import type { LookUpView } from "#core/look-ups/look-up";
 import { Cut } from "../cut.tsx";
 import { imageAtLeast } from "../image-address.ts";
 import plain from "../plain.module.css";
 import styles from "./query-photograph.module.css";
+
+/** Where the region lies on the whole photograph. */
+function frameOf({ width, height, region }: AskedPhotograph): CSSProperties {
+  const percent = (part: number, whole: number) => `${(100 * part) / whole}%`;
+  return {
+    left: percent(region.x, width),
+    top: percent(region.y, height),
+    width: percent(region.width, width),
+    height: percent(region.height, height),
+    transform: `rotate(${-region.turn}deg)`,
+  };
+}
 
 type QueryPhotographProps = {
   readonly view: LookUpView;
@@ -63,15 +77,23 @@ export function QueryPhotograph({ view, mine, mark, shown }: QueryPhotographProp
           </span>
         )}
       </figcaption>
+      {large.image.framedBy !== "person" && (
+        <p className={styles.framed} data-framed-by={large.image.framedBy}>
+          {t(large.image.framedBy === "proposal" ? "framedByProposal" : "framedByNobody")}
+        </p>
+      )}
       <details className={styles.whole}>
         <summary>{t("wholePhotograph")}</summary>
-        <img
-          src={imageAtLeast(large.image, 1280)}
-          alt={t("wholeAlt")}
-          width={large.image.width}
-          height={large.image.height}
-          loading="lazy"
-        />
+        <span className={styles.framing}>
+          <img
+            src={imageAtLeast(large.image, 1280)}
+            alt={t("wholeAlt")}
+            width={large.image.width}
+            height={large.image.height}
+            loading="lazy"
+          />
+          <span className={styles.frame} style={frameOf(large.image)} data-frame aria-hidden="true" />
+        </span>
       </details>
     </figure>
   );

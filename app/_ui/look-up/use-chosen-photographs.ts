@@ -1,5 +1,10 @@
 import { useEffect, useRef, useState } from "react";
-import { type AskedPhotograph, MOST_PHOTOGRAPHS, numberMarks } from "#core/look-ups/asked-photographs";
+import {
+  type AskedPhotograph,
+  type FramedBy,
+  MOST_PHOTOGRAPHS,
+  numberMarks,
+} from "#core/look-ups/asked-photographs";
 import { type Region, wholeOf } from "#core/photographs/region";
 import { imageAtLeast } from "../image-address.ts";
 import type { Size } from "./crop-geometry.ts";
@@ -13,6 +18,8 @@ export type Chosen = {
   /** Upright size, once the browser has read it; null before, or when it cannot. */
   readonly size: Size | null;
   readonly region: Region | null;
+  /** Who set the region: nobody, and then it is all of the photograph, the place found for it, or the person. */
+  readonly framedBy: FramedBy;
   /** Which mark of the object it shows, from 1. */
   readonly mark: number;
   /** The browser cannot show this kind of file; the reference may still read it, whole. */
@@ -59,7 +66,16 @@ export function useChosenPhotographs(looked: readonly AskedPhotograph[]) {
     };
     image.onerror = () => change(src, { unreadable: true });
     image.src = src;
-    return { src, sent: file, name: file.name, size: null, region: null, mark, unreadable: false };
+    return {
+      src,
+      sent: file,
+      name: file.name,
+      size: null,
+      region: null,
+      framedBy: "nobody",
+      mark,
+      unreadable: false,
+    };
   }
 
   function remove(src: string) {
@@ -81,7 +97,8 @@ export function useChosenPhotographs(looked: readonly AskedPhotograph[]) {
     remove,
     show: (place: number) => set((now) => ({ ...now, at: place })),
     drop: () => set({ all: [], at: 0 }),
-    setRegion: (region: Region) => chosen && change(chosen.src, { region }),
+    setRegion: (region: Region, framedBy: FramedBy = "person") =>
+      chosen && change(chosen.src, { region, framedBy }),
     setMark: (mark: number) => chosen && change(chosen.src, { mark }),
   };
 }
@@ -89,5 +106,14 @@ export function useChosenPhotographs(looked: readonly AskedPhotograph[]) {
 function fromLookedUp(image: AskedPhotograph): Chosen {
   const { sha256, width, height, region, mark } = image;
   const src = imageAtLeast(image, 1280);
-  return { src, sent: sha256, name: "", size: { width, height }, region, mark, unreadable: false };
+  return {
+    src,
+    sent: sha256,
+    name: "",
+    size: { width, height },
+    region,
+    framedBy: "person",
+    mark,
+    unreadable: false,
+  };
 }

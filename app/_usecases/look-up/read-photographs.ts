@@ -1,20 +1,24 @@
 import type { FieldError } from "#core/field-error";
 import { checkPhotographCount, numberMarks } from "#core/look-ups/asked-photographs";
-import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photographs/region";
+import { checkRegion, type Region, scaleRegion } from "#core/photographs/region";
 import { fail, ok, type Result } from "#core/result";
 import type { ImageReader, ReadImage } from "../ports.ts";
 
 /** A photograph to look up. */
 export type PhotographToLookUp = {
   readonly bytes: Uint8Array;
-  /** In pixels of the upright image as it came; the whole image when null. */
+  /** In pixels of the upright image as it came; when null, all of it and the place where the mark is found to be. */
   readonly region: Region | null;
   /** Photographs of one mark have the same number; which numbers does not matter. */
   readonly mark: number;
 };
 
-/** A photograph that was read: its region is in pixels of the image as it is kept, its mark numbered from 1. */
-export type ReadPhotograph = { readonly image: ReadImage; readonly region: Region; readonly mark: number };
+/** A photograph that was read: its region is in pixels of the image as it is kept, null when nobody framed the mark. */
+type ReadPhotograph = {
+  readonly image: ReadImage;
+  readonly region: Region | null;
+  readonly mark: number;
+};
 
 /** Reads every photograph and its region; an error says which of several it is about. */
 export async function readPhotographs(
@@ -38,9 +42,10 @@ export async function readPhotographs(
     const image = await images.read(bytes, "look-up");
     if (!image.ok) return refuse(image.error);
     const { width, original } = image.value;
-    const asked = checkRegion(region ?? wholeOf(original), original);
-    if (!asked.ok) return refuse(asked.error);
-    read.push({ image: image.value, region: scaleRegion(asked.value, width / original.width), mark });
+    const asked = region && checkRegion(region, original);
+    if (asked && !asked.ok) return refuse(asked.error);
+    const drawn = asked && scaleRegion(asked.value, width / original.width);
+    read.push({ image: image.value, region: drawn, mark });
   }
   return ok(read);
 }
