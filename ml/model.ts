@@ -19,7 +19,7 @@ export type NetworkFacts = {
 };
 
 /** The network that judges the details of two photographs. */
-export type PairFacts = {
+type PairFacts = {
   readonly file: string;
   readonly sha256: string;
   readonly query: string;
