@@ -75,27 +75,50 @@ export async function regionsFacts(): Promise<RegionsFacts> {
 }
 
 /** The places that score higher than their eight neighbours, highest first. */
-function placesOf(data: Float32Array, { cells, side, unit }: RegionsFacts): Place[] {
-  const cell = side / cells;
+function placesOf(data: Float32Array, facts: RegionsFacts): Place[] {
+  const { cells } = facts;
   const at = (channel: number, row: number, column: number) =>
     row < 0 || column < 0 || row >= cells || column >= cells
       ? Number.NEGATIVE_INFINITY
       : (data[(channel * cells + row) * cells + column] ?? 0);
-  const places: Place[] = [];
+  const peaks: { readonly score: number; readonly row: number; readonly column: number }[] = [];
   for (let row = 0; row < cells; row++)
     for (let column = 0; column < cells; column++) {
       const score = at(0, row, column);
-      const around = [-1, 0, 1].flatMap((dy) => [-1, 0, 1].map((dx) => at(0, row + dy, column + dx)));
-      if (score < Math.max(...around)) continue;
-      const reach = (channel: number) =>
-        unit * Math.exp(Math.min(2.2, Math.max(-5, at(channel, row, column))));
-      const x = (column + 0.5) * cell - reach(1);
-      const y = (row + 0.5) * cell - reach(2);
-      const right = (column + 0.5) * cell + reach(3);
-      const bottom = (row + 0.5) * cell + reach(4);
-      places.push({ score, box: { x, y, width: right - x, height: bottom - y } });
+      const around = steps(1).map(([dy, dx]) => at(0, row + dy, column + dx));
+      if (score >= Math.max(...around)) peaks.push({ score, row, column });
     }
-  return places.sort((a, b) => b.score - a.score).slice(0, CONSIDERED);
+  return peaks
+    .sort((a, b) => b.score - a.score)
+    .slice(0, CONSIDERED)
+    .map(({ score, row, column }) => ({ score, box: boxNear(at, row, column, facts) }));
+}
+
+type At = (channel: number, row: number, column: number) => number;
+
+/** The mean of the boxes that a place and those around it see, weighted by the squares of their scores, 0 to 1. */
+function boxNear(at: At, row: number, column: number, { cells, side, unit }: RegionsFacts): Box {
+  const cell = side / cells;
+  const edges = [0, 0, 0, 0];
+  let whole = 0;
+  for (const [dy, dx] of steps(2)) {
+    const [r, c] = [row + dy, column + dx];
+    const weight = (1 / (1 + Math.exp(-at(0, r, c)))) ** 2;
+    if (weight === 0) continue;
+    const reach = (channel: number) => unit * Math.exp(Math.min(2.2, Math.max(-5, at(channel, r, c))));
+    const [x, y] = [(c + 0.5) * cell, (r + 0.5) * cell];
+    for (const [k, edge] of [x - reach(1), y - reach(2), x + reach(3), y + reach(4)].entries())
+      edges[k] = (edges[k] ?? 0) + weight * edge;
+    whole += weight;
+  }
+  const [left = 0, top = 0, right = 0, bottom = 0] = edges.map((edge) => edge / whole);
+  return { x: left, y: top, width: right - left, height: bottom - top };
+}
+
+/** The steps from a place to all within so many rows and columns, itself too. */
+function steps(reach: number): (readonly [number, number])[] {
+  const line = Array.from({ length: 2 * reach + 1 }, (_, i) => i - reach);
+  return line.flatMap((dy) => line.map((dx) => [dy, dx] as const));
 }
 
 /** The best places that lie apart from one another. */

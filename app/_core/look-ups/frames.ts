@@ -8,7 +8,7 @@ export type Frame = { readonly region: Region; readonly framedBy: FramedBy };
 
 /**
  * The frames to look an image up by: the one that was drawn, or else all of the image and the place where the mark is
- * likeliest to be. Together they find the right entry nearly as often as a frame drawn by hand; either alone does not
+ * likeliest to be. Together they find the right entry as often as a frame drawn by hand; either alone does not
  * (scripts/uncropped.ts).
  * @param drawn in pixels of the image, as the proposals are
  * @param proposals best first; not looked at when a frame was drawn
