@@ -106,18 +106,23 @@ def main() -> None:
     for network, write, name in zip(networks, (write_details, write_pairs), ("details", "pairs")):
         single = os.path.join(options.single or options.out, f"{name}.single.onnx")
         write(network, single)
-        target = os.path.join(options.out, f"{name}.onnx")
-        onnx.save(smaller(onnx.load(single), "pairs" if name == "pairs" else "marks", name == "details"), target)
+        file_of = os.path.join(options.out, f"{name}.onnx")
+        onnx.save(smaller(onnx.load(single), "pairs" if name == "pairs" else "marks", name == "details"), file_of)
         if not options.single:
             os.remove(single)
-        sums[name] = sum_of(target)
+        sums[name] = sum_of(file_of)
         parameters = sum(p.numel() for p in network.parameters())
-        print(f"{target}: {os.path.getsize(target) / 1e6:.2f} MB, {parameters / 1e6:.2f} M parameters")
+        print(f"{file_of}: {os.path.getsize(file_of) / 1e6:.2f} MB, {parameters / 1e6:.2f} M parameters")
 
+    target = os.path.join(options.out, "model.json")
     likeness = {}
     if options.likeness:
         with open(options.likeness) as file:
             likeness = json.load(file)
+    elif os.path.exists(target):
+        # Stand until calibrate.py --likeness has fitted new ones.
+        with open(target) as file:
+            likeness = json.load(file)["likeness"]
     described = [{**network_facts("details.onnx", sums["details"]), "details": "details"}]
     first = os.path.join(options.out, "marks.onnx")
     if os.path.exists(first):
@@ -131,7 +136,7 @@ def main() -> None:
         "side": SIDE, "dimension": DIMENSION * len(described), "queryTurns": 12,
         "preprocess": CONSTANTS, "trained": options.trained, "likeness": likeness,
     }
-    with open(os.path.join(options.out, "model.json"), "w") as file:
+    with open(target, "w") as file:
         json.dump(facts, file, indent=2)
         file.write("\n")
 

@@ -22,18 +22,18 @@ describe.skipIf(missing)("the shipped pipeline, on images from elsewhere", async
   const { id, queryTurns } = await modelFacts();
   const method = shipped(id, queryTurns, await calibrationOf(id));
 
-  it("finds worn crests from other pages: recall@1 0.83, recall@5 0.97", { timeout: 600_000 }, async () => {
+  it("finds worn crests from other pages: recall@1 0.86, recall@5 0.98", { timeout: 600_000 }, async () => {
     const references = await readClasses(join(IMAGES, "crests", "references"), "references");
     const queries = oneByOne(await readClasses(join(IMAGES, "crests", "queries"), "queries"));
     const figures = await measure(method, references, queries, [], silent);
     expect(figures).toMatchObject({ references: 108, classes: 108, queries: 273 });
-    expect(figures.recall1).toBeGreaterThanOrEqual(0.83);
-    expect(figures.recall5).toBeGreaterThanOrEqual(0.97);
+    expect(figures.recall1).toBeGreaterThanOrEqual(0.86);
+    expect(figures.recall5).toBeGreaterThanOrEqual(0.98);
   });
 
-  it("tells drawn characters apart after one example: accuracy 0.85", { timeout: 600_000 }, async () => {
+  it("tells drawn characters apart after one example: accuracy 0.9", { timeout: 600_000 }, async () => {
     const figures = await measureGlyphs(method, join(IMAGES, "glyphs", "all_runs.zip"), silent);
     expect(figures).toMatchObject({ runs: 20, drawings: 400 });
-    expect(figures.accuracy).toBeGreaterThanOrEqual(0.85);
+    expect(figures.accuracy).toBeGreaterThanOrEqual(0.9);
   });
 });
