@@ -26,7 +26,7 @@ export async function readLookUpForm(
   live: Live,
   ownerHash: string,
 ): Promise<{ readonly form: Result<LookUpForm, FieldError>; readonly sender: Sender | null }> {
-  const form = await readForm(request, IMAGE_LIMITS.bytesTogether);
+  const form = await readForm(request, IMAGE_LIMITS.bytesTogether, "images-together");
   if (!form.ok) return { form, sender: null };
   const typed = Object.fromEntries(
     KNOWLEDGE_FIELDS.map((name) => [name, textOf(form.value, name)]),

@@ -7,12 +7,17 @@ const OVERHEAD = 64 * 1024;
 /**
  * Reads a multipart form without ever holding more than the limit, whatever its headers claim.
  * @param limit bytes of all photographs together
+ * @param rule what a form that is larger breaks
  */
-export async function readForm(request: Request, limit: number): Promise<Result<FormData, FieldError>> {
+export async function readForm(
+  request: Request,
+  limit: number,
+  rule: "image-bytes" | "images-together" = "image-bytes",
+): Promise<Result<FormData, FieldError>> {
   const tooLarge = (bytes: number): Result<FormData, FieldError> =>
     fail({
       field: "photograph",
-      rule: "images-together",
+      rule,
       received: `${(bytes / 1024 / 1024).toFixed(1)} MB`,
       params: { limitMb: limit / 1024 / 1024 },
     });

@@ -48,8 +48,12 @@ it("answers several photographs of one mark by one ranking, each with its own fr
     ["height", "210"],
   ]);
   expect(view.photographs.map(({ mark }) => mark)).toEqual([1, 1]);
-  expect(view.photographs[0]?.region).toMatchObject({ x: 0, y: 0, width: view.query.width });
-  expect(view.photographs[1]?.region).toMatchObject({ x: 20, y: 10, width: 200, height: 210, turn: 0 });
+  // Where no frame was given, the whole and the place found for the mark were looked up.
+  expect(["proposal", "nobody"]).toContain(view.photographs[0]?.framedBy);
+  expect(view.photographs[1]).toMatchObject({
+    framedBy: "person",
+    region: { x: 20, y: 10, width: 200, height: 210, turn: 0 },
+  });
   expect(view.matches[0]?.entry.slug).toBe("brandreth-sons-schooner");
   expect(view.matches[0]?.seen.map(({ photograph }) => photograph)).toEqual([1, 2]);
   expect(view.otherMarks).toEqual([]);

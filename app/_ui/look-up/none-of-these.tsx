@@ -50,7 +50,6 @@ export function NoneOfThese({ view, mine, first = false, id = "none", children }
             : t.rich("lettersPlain", { link: (words) => <Link href="/entries">{words}</Link> })}
         </li>
       </ul>
-      {children}
       <p>
         <Link href="/" className={plain.quiet}>
           {t("another")}
