@@ -4,7 +4,8 @@ import { openImportFolder } from "#adapters/import-folder";
 import { type PhotographRecord, photographFromColumns } from "#core/import/photograph-from-columns";
 import { framed, isConfident, type Proposal } from "#core/photographs/proposal";
 import { type Region, wholeOf, withMargin } from "#core/photographs/region";
-import { embedQuery, embedReference } from "#ml/embed";
+import { embedQuery, embedReference, modelFacts } from "#ml/embed";
+import { areaUnderRoc } from "#ml/evaluate/metrics";
 import { overlap, uprightBox } from "#ml/overlap";
 import { decode } from "#ml/preprocess";
 import { proposeRegions } from "#ml/propose";
@@ -57,7 +58,9 @@ for (const [i, record] of records.entries()) {
   if (i % 100 === 99) process.stderr.write(`${i + 1} of ${records.length} photographs read\n`);
 }
 
-const firsts: Record<string, boolean[]> = {};
+/** Best cosines of the right entry's references, and of all others', as if the right entry were not there. */
+type Found = { readonly right: number; readonly other: number };
+const found = new Map<string, Found[]>(Object.keys(WAYS).map((name) => [name, []]));
 const overlaps: number[] = [];
 let confident = 0;
 const known = new Set(references.map(({ entry }) => entry));
@@ -67,14 +70,25 @@ for (const taken of queries.filter(({ entry }) => known.has(entry))) {
   overlaps.push(first ? overlap(first.region, uprightBox(taken.region, taken.region.turn)) : 0);
   if (first && isConfident(first)) confident++;
   for (const [name, cut] of Object.entries(WAYS)) {
-    firsts[name] ??= [];
-    firsts[name].push((await nearest(taken.bytes, cut(taken, proposals))) === taken.entry);
+    found.get(name)?.push(await nearest(taken, cut(taken, proposals)));
   }
 }
 
 const share = (yes: readonly boolean[]) => yes.filter(Boolean).length / yes.length;
-console.log(`${overlaps.length} photographs looked up among ${references.length} others; right entry first:`);
-for (const [name, right] of Object.entries(firsts)) console.log(`  ${share(right).toFixed(3)}  ${name}`);
+const { likeness } = await modelFacts();
+console.log(
+  `${overlaps.length} photographs looked up among ${references.length} others\n` +
+    "right entry first | area under ROC, present against absent | absent, and none said to fit | present, and named",
+);
+for (const [name, each] of found) {
+  const first = share(each.map(({ right, other }) => right > other));
+  const there = each.map(({ right, other }) => Math.max(right, other));
+  const gone = each.map(({ other }) => other);
+  const below = share(gone.map((cosine) => cosine < likeness.noneBelow));
+  const above = share(there.map((cosine) => cosine >= likeness.noneBelow));
+  const columns = [first, areaUnderRoc(there, gone), below, above].map((value) => value.toFixed(3));
+  console.log(`  ${columns.join("  ")}  ${name}`);
+}
 console.log(
   `first proposal: mean IoU ${(overlaps.reduce((a, b) => a + b, 0) / overlaps.length).toFixed(3)}, ` +
     `above 0.5 ${share(overlaps.map((v) => v > 0.5)).toFixed(3)}, confident in ${confident}`,
@@ -92,14 +106,15 @@ async function reference({ bytes, region, size }: Taken): Promise<Float32Array> 
   return (await embedReference(await decode(bytes, withMargin(region, size)))).vector;
 }
 
-/** The entry of the nearest reference, over all the places a query is cut at and all its turns. */
-async function nearest(bytes: Buffer, regions: readonly Region[]): Promise<string> {
-  let best = { entry: "", similarity: Number.NEGATIVE_INFINITY };
+/** The best cosine of the right entry's references and of all others', over all frames and all turns. */
+async function nearest({ bytes, entry }: Taken, regions: readonly Region[]): Promise<Found> {
+  let [right, other] = [-1, -1];
   for (const region of regions)
     for (const { vector } of await embedQuery(await decode(bytes, region)))
       for (const each of references) {
-        const similarity = vector.reduce((sum, value, i) => sum + value * (each.vector[i] ?? 0), 0);
-        if (similarity > best.similarity) best = { entry: each.entry, similarity };
+        const cosine = vector.reduce((sum, value, i) => sum + value * (each.vector[i] ?? 0), 0);
+        if (each.entry === entry) right = Math.max(right, cosine);
+        else other = Math.max(other, cosine);
       }
-  return best.entry;
+  return { right, other };
 }
