@@ -248,42 +248,6 @@ describe("evaluate, over a folder made for it", { timeout: 60_000 }, () => {
     expect(JSON.parse(out)).toEqual({ runs: 2, drawings: 4, accuracy: 0.75 });
   });
 
-  it("measures where the mark is, beside a baseline, by the boxes that a folder names", async () => {
-    await draw(at("scenes", "wheel.png"), DESIGNS.wheel, "#222222", "#dddddd", 0);
-    await draw(at("scenes", "nothing.png"), "", "#222222", "#dddddd", 0);
-    const listed = [
-      // The ring's outer edge: 100 less 70 and half of its stroke.
-      { file: "wheel.png", boxes: [[25, 25, 150, 150]] },
-      { file: "nothing.png", boxes: [] },
-    ];
-    writeFileSync(at("scenes", "regions.json"), JSON.stringify(listed));
-    const { code, out } = await evaluate(["--regions", at("scenes"), "--json"]);
-    expect(code).toBe(0);
-    const figures: Record<string, number> = JSON.parse(out);
-    expect(Object.keys(figures)).toEqual(
-      "photographs marks meanIou above50 above75 above50OfThree auroc medianMs".split(" "),
-    );
-    expect(figures).toMatchObject({ photographs: 2, marks: 1, above50: 1 });
-    expect(figures.meanIou).toBeGreaterThan(0.5);
-
-    const both = (await evaluate(["--regions", at("scenes"), "--baselines"])).out.trimEnd().split("\n");
-    expect(both[1]).toMatch(/^regions@\S+ +2 +1 +0\.\d{3} +1\.000 /);
-    expect(both[2]).toMatch(/^largest blob of contrast +2 +1 +[01]\.\d{3} .* - +- +\d+\.\d$/);
-  });
-
-  it("names what is wrong with a list of boxes", async () => {
-    mkdirSync(at("wrong"), { recursive: true });
-    writeFileSync(at("wrong", "regions.json"), '[{ "file": "a.png", "boxes": [[1, 2, 0, 4]] }]');
-    const { code, err } = await evaluate(["--regions", at("wrong")]);
-    expect(code).toBe(1);
-    expect(err).toMatch(
-      /regions\.json: each photograph must be .* Received \{"file":"a\.png","boxes":\[\[1,2,0,4\]\]\}\./,
-    );
-    expect((await evaluate(["--regions", at("empty")])).err).toMatch(
-      /--regions: must be a folder with regions\.json in it\. Received /,
-    );
-  });
-
   it.each([
     [
       "a missing folder",
