@@ -1,26 +1,11 @@
 import { useTranslations } from "next-intl";
 import type { EntryState } from "#core/entries/vocabulary";
-import styles from "./state-sign.module.css";
+import { StateDrawing } from "./state-drawing.tsx";
 
 /** Where an entry stands: a word with a small drawn sign. */
 export function StateSign({ state }: { readonly state: EntryState }) {
   const t = useTranslations("states");
-  return (
-    <span className={styles.state}>
-      <svg
-        width="16"
-        height="16"
-        viewBox="0 0 16 16"
-        fill="none"
-        stroke="currentColor"
-        strokeWidth="1.4"
-        aria-hidden="true"
-      >
-        {drawing(state)}
-      </svg>
-      {t(state)}
-    </span>
-  );
+  return <StateDrawing word={t(state)}>{drawing(state)}</StateDrawing>;
 }
 
 function drawing(state: EntryState) {

@@ -1,3 +1,4 @@
+import { meanPairScores } from "../../app/_core/similarity/combine.ts";
 import { COMPARED } from "../../app/_core/similarity/rank.ts";
 import type { Described, Pair } from "../embed.ts";
 import { type Known, rankTogether } from "./rank.ts";
@@ -30,14 +31,9 @@ export async function comparePairs(
       return pair ? [{ label, ...pair }] : [];
     }),
   );
-  const odds = await judge(pairs);
-  const by = new Map<string, number[]>();
-  for (const [i, { label }] of pairs.entries()) {
-    const score = odds[i];
-    if (typeof score === "number") by.set(label, [...(by.get(label) ?? []), score]);
-  }
-  return new Map(
-    [...by].map(([label, scores]) => [label, scores.reduce((a, b) => a + b, 0) / scores.length]),
+  return meanPairScores(
+    pairs.map(({ label }) => label),
+    await judge(pairs),
   );
 }
 

@@ -61,3 +61,22 @@ export function unseen(sights: readonly Sight[]): ReadonlyMap<number, readonly s
     }),
   );
 }
+
+/**
+ * One log-odds for each entry from what was judged of its pairs: the mean over the photographs of the mark.
+ * @param entries whose pair each of `odds` judges
+ * @param odds null where there was nothing to judge; an entry with nothing else is missing from the answer
+ */
+export function meanPairScores(
+  entries: readonly string[],
+  odds: readonly (number | null)[],
+): ReadonlyMap<string, number> {
+  const by = new Map<string, number[]>();
+  for (const [i, entry] of entries.entries()) {
+    const score = odds[i];
+    if (typeof score === "number") by.set(entry, [...(by.get(entry) ?? []), score]);
+  }
+  return new Map(
+    [...by].map(([entry, scores]) => [entry, scores.reduce((a, b) => a + b, 0) / scores.length]),
+  );
+}

@@ -1,28 +1,13 @@
 import { useTranslations } from "next-intl";
 import type { QuestionState } from "#core/questions/question";
-import styles from "../state-sign.module.css";
+import { StateDrawing } from "../state-drawing.tsx";
 
 type Shown = Exclude<QuestionState, "unasked">;
 
 /** Where a question stands: a word with a small drawn sign. */
 export function QuestionStateSign({ state }: { readonly state: Shown }) {
   const t = useTranslations("questionStates");
-  return (
-    <span className={styles.state}>
-      <svg
-        width="16"
-        height="16"
-        viewBox="0 0 16 16"
-        fill="none"
-        stroke="currentColor"
-        strokeWidth="1.4"
-        aria-hidden="true"
-      >
-        {drawing(state)}
-      </svg>
-      {t(state)}
-    </span>
-  );
+  return <StateDrawing word={t(state)}>{drawing(state)}</StateDrawing>;
 }
 
 /** A slip of paper: empty, written and ticked, struck through. */

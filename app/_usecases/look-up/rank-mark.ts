@@ -2,7 +2,13 @@ import type { KeptMatch } from "#core/look-ups/kept-look-up";
 import { type Knowledge, knowsSomething } from "#core/look-ups/knowledge";
 import { parseLegibleLetters } from "#core/reading/legible-letters";
 import { type Chances, chancesOf } from "#core/similarity/chances";
-import { type CombinedRank, combineSights, type Sight, unseen } from "#core/similarity/combine";
+import {
+  type CombinedRank,
+  combineSights,
+  meanPairScores,
+  type Sight,
+  unseen,
+} from "#core/similarity/combine";
 import { findingsOf } from "#core/similarity/findings";
 import { type Candidate, type Fused, fuse } from "#core/similarity/fuse";
 import { COMPARED, NEIGHBOURS, rankEntries, WEIGHED } from "#core/similarity/rank";
@@ -145,14 +151,9 @@ async function comparePairs(
     const reference = described.get(hit.photographId);
     return query && reference ? [{ entry, query, reference }] : [];
   });
-  const odds = await embedder.judge(pairs);
-  const by = new Map<string, number[]>();
-  for (const [i, { entry }] of pairs.entries()) {
-    const score = odds[i];
-    if (typeof score === "number") by.set(entry, [...(by.get(entry) ?? []), score]);
-  }
-  return new Map(
-    [...by].map(([entry, scores]) => [entry, scores.reduce((a, b) => a + b, 0) / scores.length]),
+  return meanPairScores(
+    pairs.map(({ entry }) => entry),
+    await embedder.judge(pairs),
   );
 }
 
