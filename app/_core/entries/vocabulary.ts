@@ -42,3 +42,27 @@ export type MakerKind = (typeof MAKER_KINDS)[number];
 
 export const SUCCESSIONS = ["succession", "merger", "purchase", "inheritance"] as const;
 export type Succession = (typeof SUCCESSIONS)[number];
+
+/** Fields of competence: reviewers are appointed for some, every entry belongs to one. */
+export const FIELDS = [
+  "metalwork",
+  "ceramics",
+  "glass",
+  "toys",
+  "textiles",
+  "paper and print",
+  "clocks and instruments",
+  "furniture",
+  "other",
+] as const;
+export type Field = (typeof FIELDS)[number];
+
+/** What a citation cites. */
+export const CITATION_KINDS = [
+  "book",
+  "catalogue",
+  "archive document",
+  "patent or register",
+  "web page",
+] as const;
+export type CitationKind = (typeof CITATION_KINDS)[number];
