@@ -175,17 +175,12 @@ async function run(sessions: readonly Session[], facts: ModelFacts, batch: reado
   }
   const made = batch.map(() => ({ vector: new Float32Array(dimension), details: null as Int8Array | null }));
   const share = 1 / Math.sqrt(sessions.length);
-  // Each network keeps one core busy: side by side they take as long as the slower one where a second core is free.
-  const answers = await Promise.all(
-    sessions.map(({ facts: own, session }) =>
-      session.run({ [own.input]: new Tensor("float32", values, [batch.length, 1, side, side]) }),
-    ),
-  );
   let start = 0;
-  for (const [n, { facts: own }] of sessions.entries()) {
-    const answer = answers[n];
-    const numbers = outputOf(answer?.[own.output]?.data, batch.length * own.dimension, id);
-    const fine = own.details === null ? null : outputOf(answer?.[own.details]?.data, null, id);
+  for (const { facts: own, session } of sessions) {
+    const input = new Tensor("float32", values, [batch.length, 1, side, side]);
+    const answer = await session.run({ [own.input]: input });
+    const numbers = outputOf(answer[own.output]?.data, batch.length * own.dimension, id);
+    const fine = own.details === null ? null : outputOf(answer[own.details]?.data, null, id);
     for (const [k, one] of made.entries()) {
       for (let i = 0; i < own.dimension; i++)
         one.vector[start + i] = (numbers[k * own.dimension + i] ?? 0) * share;
