@@ -11,6 +11,8 @@ import type { Proposal } from "#core/photographs/proposal";
 import type { Region } from "#core/photographs/region";
 import type { KeptQuestion } from "#core/questions/kept-question";
 import type { Question, QuestionEvent } from "#core/questions/question";
+import type { EntryEvent } from "#core/review/entry-event";
+import type { EntryHistory } from "#core/review/entry-history";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
@@ -18,6 +20,8 @@ import type { Calibration } from "#core/similarity/calibration";
 import type { EntryFacts } from "#core/similarity/findings";
 import type { LikenessThresholds } from "#core/similarity/likeness";
 import type { Hit } from "#core/similarity/rank";
+import type { TrailEvent } from "#core/trail/chain";
+import type { Link } from "#core/trail/link";
 
 /** An image that was read and judged: upright, free of metadata, safe to keep and to show. */
 export type ReadImage = {
@@ -273,4 +277,43 @@ export type Questions = {
   ofEntry(slug: string): Promise<KeptQuestion | null>;
   /** The question published from a look-up. */
   ofLookUp(lookUp: string): Promise<string | null>;
+};
+
+/** An entry with what its trail amounts to. */
+export type TracedEntry = { readonly id: string; readonly slug: string; readonly history: EntryHistory };
+
+/** What is kept of an entry beside its trail, to be compared with it. */
+export type KeptBeside = {
+  readonly id: string;
+  readonly slug: string;
+  /** Names of what the entry's row says otherwise than its trail. */
+  readonly differs: readonly string[];
+  /** Revisions whose row says something else than the hash that was recorded. */
+  readonly changed: readonly string[];
+};
+
+/** Trails: append-only, each link chained to the one before. */
+export type Trails = {
+  /**
+   * Decides on an entry's history with nobody else changing it meanwhile, adds what follows to its trail, and brings
+   * what is kept beside it up to that, in one step.
+   * @param entry slug
+   */
+  change(
+    entry: string,
+    decide: (history: EntryHistory) => Result<readonly EntryEvent[], FieldError>,
+  ): Promise<Result<EntryHistory, FieldError>>;
+  /** @param entry slug */
+  history(entry: string): Promise<TracedEntry | null>;
+  links(trail: string): Promise<readonly Link[]>;
+  /** Names of all trails, in order, after the one given. */
+  names(after: string | null, limit: number): Promise<readonly string[]>;
+  /** Adds to a trail that is of no entry. */
+  append(trail: string, events: readonly TrailEvent[]): Promise<void>;
+  /** Slugs of entries whose review is due to be looked at, longest due first. */
+  due(now: Date, limit: number): Promise<readonly string[]>;
+  /** Compares entries' rows and revisions with their trails; only those that differ come back. */
+  compare(entries: readonly string[]): Promise<readonly KeptBeside[]>;
+  /** Ids of entries that have no trail yet. */
+  lacking(limit: number): Promise<readonly string[]>;
 };

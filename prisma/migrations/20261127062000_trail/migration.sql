@@ -52,5 +52,5 @@ CREATE TABLE "evidence_photographs" (
 CREATE INDEX "evidence_photographs_sha256_idx" ON "evidence_photographs"("sha256");
 ALTER TABLE "evidence_photographs" ADD CONSTRAINT "evidence_photographs_entry_id_fkey" FOREIGN KEY ("entry_id") REFERENCES "entries"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
--- Who wrote a revision, and what changed and why.
-ALTER TABLE "revisions" ADD COLUMN "author_id" UUID, ADD COLUMN "summary" TEXT NOT NULL DEFAULT '';
+-- The member who submitted a revision; empty for an import.
+ALTER TABLE "revisions" ADD COLUMN "author_id" UUID;
