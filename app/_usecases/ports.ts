@@ -1,9 +1,12 @@
+import type { Draft, DraftPhotograph } from "#core/drafts/draft";
 import type { EntryContent, EntrySummary, EntryView } from "#core/entries/entry";
 import type { MakerContent, MakerSummary, MakerView } from "#core/entries/maker";
 import type { EntryPage, EntryQuery } from "#core/entries/query";
+import type { RevisionLine, RevisionView } from "#core/entries/revision";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
+import type { ActingMember } from "#core/members/member";
 import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
@@ -11,6 +14,7 @@ import type { Proposal } from "#core/photographs/proposal";
 import type { Region } from "#core/photographs/region";
 import type { KeptQuestion } from "#core/questions/kept-question";
 import type { Question, QuestionEvent } from "#core/questions/question";
+import type { Typed } from "#core/questions/typed-text";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
@@ -207,6 +211,7 @@ export type PhotographToRecord = {
   readonly shows: string;
   readonly licence: string;
   readonly credit: string;
+  readonly impression: number | null;
   /** By model; null when the photograph is there already. */
   readonly vectors: ReadonlyMap<string, Described> | null;
 };
@@ -273,4 +278,47 @@ export type Questions = {
   ofEntry(slug: string): Promise<KeptQuestion | null>;
   /** The question published from a look-up. */
   ofLookUp(lookUp: string): Promise<string | null>;
+};
+
+/** What members are writing; each is its owner's alone, and nobody else finds it. */
+export type Drafts = {
+  create(draft: Omit<Draft, "version" | "updatedAt" | "submitted">): Promise<void>;
+  find(id: string, owner: string): Promise<Draft | null>;
+  /** Last changed first. */
+  list(owner: string, limit: number): Promise<readonly Draft[]>;
+  /**
+   * Saves the form as it stands.
+   * @param had the version that it was made from
+   * @returns the draft; null when another version was saved meanwhile, or it is gone
+   */
+  save(id: string, owner: string, had: number, next: Pick<Draft, "typed" | "parents">): Promise<Draft | null>;
+  /** @returns false when it has as many as it may, or that one already */
+  addPhotograph(id: string, owner: string, photograph: DraftPhotograph): Promise<boolean>;
+  removePhotograph(id: string, owner: string, sha256: string): Promise<void>;
+  /** Writes down what became of it, or with null that it is gone. */
+  end(id: string, owner: string, submitted: Draft["submitted"]): Promise<void>;
+};
+
+/** Revisions of entries: read, and submitted to review. */
+export type Revisions = {
+  /** Any revision by its number; null when there is none. */
+  shown(slug: string, number: number): Promise<RevisionView | null>;
+  /** All of an entry's, oldest first. */
+  list(slug: string): Promise<readonly RevisionLine[]>;
+  /** Records a revision and submits it to review, in one step. */
+  submit(revision: {
+    /** Slug of the entry; null makes a new one. */
+    readonly entry: string | null;
+    readonly content: EntryContent;
+    /** All that it shows, in order; their `entry` is empty. */
+    readonly photographs: readonly PhotographToRecord[];
+    /** Ids of the revisions it was made from. */
+    readonly parents: readonly string[];
+    readonly by: ActingMember;
+    /** Ids of members. */
+    readonly coAuthors: readonly string[];
+    readonly basedOn: string | null;
+    /** What was changed, and why. */
+    readonly summary: string;
+  }): Promise<Result<{ readonly slug: string; readonly number: number }, FieldError>>;
 };
