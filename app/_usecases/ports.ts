@@ -6,7 +6,6 @@ import type { RevisionLine, RevisionView } from "#core/entries/revision";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
-import type { ActingMember } from "#core/members/member";
 import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
@@ -14,7 +13,6 @@ import type { Proposal } from "#core/photographs/proposal";
 import type { Region } from "#core/photographs/region";
 import type { KeptQuestion } from "#core/questions/kept-question";
 import type { Question, QuestionEvent } from "#core/questions/question";
-import type { Typed } from "#core/questions/typed-text";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
@@ -299,26 +297,10 @@ export type Drafts = {
   end(id: string, owner: string, submitted: Draft["submitted"]): Promise<void>;
 };
 
-/** Revisions of entries: read, and submitted to review. */
+/** Revisions of entries, as they are read. */
 export type Revisions = {
   /** Any revision by its number; null when there is none. */
   shown(slug: string, number: number): Promise<RevisionView | null>;
   /** All of an entry's, oldest first. */
   list(slug: string): Promise<readonly RevisionLine[]>;
-  /** Records a revision and submits it to review, in one step. */
-  submit(revision: {
-    /** Slug of the entry; null makes a new one. */
-    readonly entry: string | null;
-    readonly content: EntryContent;
-    /** All that it shows, in order; their `entry` is empty. */
-    readonly photographs: readonly PhotographToRecord[];
-    /** Ids of the revisions it was made from. */
-    readonly parents: readonly string[];
-    readonly by: ActingMember;
-    /** Ids of members. */
-    readonly coAuthors: readonly string[];
-    readonly basedOn: string | null;
-    /** What was changed, and why. */
-    readonly summary: string;
-  }): Promise<Result<{ readonly slug: string; readonly number: number }, FieldError>>;
 };
