@@ -1,4 +1,4 @@
-import type { EntryContent } from "#core/entries/entry";
+import { contentOf } from "#core/entries/content-of";
 import type { Entries } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import { searchEntries } from "./entry-search.ts";
@@ -15,7 +15,7 @@ export function createEntries(database: Database): Entries {
       const row = await prisma.entry.findUnique({ where: { slug }, include: summaryInclude });
       const revision = row?.currentRevision;
       if (!row || !revision) return null;
-      const content = revision.content as unknown as EntryContent;
+      const content = contentOf(revision.content);
       const [photographs, related] = await Promise.all([
         prisma.revisionPhotograph.findMany({
           where: { revisionId: revision.id },

@@ -1,4 +1,4 @@
-import type { EntryContent } from "#core/entries/entry";
+import { contentOf } from "#core/entries/content-of";
 import type { Kind, Technique } from "#core/entries/vocabulary";
 import { ONE, SEVERAL } from "#core/reading/plain-letters";
 import type { Readings } from "../_usecases/ports.ts";
@@ -42,7 +42,7 @@ export function createReadings({ prisma }: Database): Readings {
       return new Map(
         rows.flatMap(({ id, currentRevision: revision }) => {
           if (!revision) return [];
-          const { words, sizeMm } = revision.content as unknown as EntryContent;
+          const { words, sizeMm } = contentOf(revision.content);
           const technique = revision.technique as Technique | null;
           return [
             [id, { words, sizeMm, technique, material: revision.material, kind: revision.kind as Kind }],

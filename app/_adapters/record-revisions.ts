@@ -1,5 +1,6 @@
 import canonicalize from "canonicalize";
 import { v7 as uuidv7 } from "uuid";
+import { contentOf, statedContent } from "#core/entries/content-of";
 import type { EntryContent } from "#core/entries/entry";
 import { joinInitials } from "#core/entries/initials";
 import { fingerprint } from "#core/photographs/fingerprint";
@@ -36,7 +37,7 @@ export async function currentRevisions(tx: Tx, slugs: readonly string[]): Promis
       slug,
       {
         id,
-        revision: r && { ...r, content: r.content as unknown as EntryContent },
+        revision: r && { ...r, content: contentOf(r.content) },
         photographs: r?.photographs.map((p) => toPhotograph(p.photograph)) ?? [],
       },
     ]),
@@ -129,7 +130,7 @@ function mergePhotographs(
 /** SHA-256 over the canonical JSON (RFC 8785) of what a revision says, photographs included. */
 function hashOf(slug: string, content: EntryContent, shown: readonly Shown[]): string {
   const photographs = shown.map((s) => fingerprint({ ...s.photograph, entry: slug }));
-  return sha256OfText(canonicalize({ content, photographs }) ?? "");
+  return sha256OfText(canonicalize({ content: statedContent(content), photographs }) ?? "");
 }
 
 const emptyRows = (): RevisionRows => ({
@@ -162,9 +163,10 @@ function addRevision(
     entryId: current.id,
     number: (current.revision?.number ?? 0) + 1,
     contentHash: given.contentHash,
-    content: content as unknown as Prisma.InputJsonValue,
+    content: statedContent(content) as Prisma.InputJsonValue,
     title: content.title,
     kind: content.kind,
+    field: content.field,
     technique: content.technique,
     material: content.material,
     makerId: given.makerId ?? null,

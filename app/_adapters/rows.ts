@@ -1,6 +1,7 @@
 import type { Interval } from "#core/dates/interval";
 import { parseInterval } from "#core/dates/parse";
-import type { EntryContent, EntrySummary } from "#core/entries/entry";
+import { contentOf } from "#core/entries/content-of";
+import type { EntrySummary } from "#core/entries/entry";
 import type { MakerSummary } from "#core/entries/maker";
 import type { EntryState, Kind, MakerKind, Technique } from "#core/entries/vocabulary";
 import type { Photograph } from "#core/photographs/photograph";
@@ -32,7 +33,7 @@ export function interval(edtf: string | null): Interval | null {
 export function toSummary(row: SummaryRow): EntrySummary {
   const revision = row.currentRevision;
   if (!revision) throw new Error(`Entry ${row.slug} has no current revision.`);
-  const content = revision.content as unknown as EntryContent;
+  const content = contentOf(revision.content);
   const photograph = revision.photographs[0]?.photograph;
   return {
     slug: row.slug,
@@ -69,6 +70,7 @@ export function toPhotograph(row: PhotographRow): Photograph {
     shows: row.shows,
     licence: row.licence,
     credit: row.credit,
+    impression: row.impression,
   };
 }
 

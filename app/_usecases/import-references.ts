@@ -214,11 +214,22 @@ async function take(
   sha256: string,
   known: ReadonlySet<string>,
 ): Promise<PhotographToRecord> {
-  const { entry, shows, licence, credit } = record;
+  const { entry, shows, licence, credit, impression } = record;
   const { width, height } = image;
   const pixelsPerMm =
     record.pixelsPerMm === null ? null : (record.pixelsPerMm * width) / image.original.width;
-  const photograph = { entry, sha256, width, height, region, pixelsPerMm, shows, licence, credit };
+  const photograph = {
+    entry,
+    sha256,
+    width,
+    height,
+    region,
+    pixelsPerMm,
+    shows,
+    licence,
+    credit,
+    impression,
+  };
   if (known.has(fingerprint(photograph))) return { ...photograph, vectors: null };
   const vectors = new Map<string, Described>();
   for (const embedder of embedders)

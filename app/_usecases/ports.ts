@@ -1,6 +1,8 @@
+import type { Draft, DraftPhotograph } from "#core/drafts/draft";
 import type { EntryContent, EntrySummary, EntryView } from "#core/entries/entry";
 import type { MakerContent, MakerSummary, MakerView } from "#core/entries/maker";
 import type { EntryPage, EntryQuery } from "#core/entries/query";
+import type { RevisionLine, RevisionView } from "#core/entries/revision";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
@@ -211,6 +213,7 @@ export type PhotographToRecord = {
   readonly shows: string;
   readonly licence: string;
   readonly credit: string;
+  readonly impression: number | null;
   /** By model; null when the photograph is there already. */
   readonly vectors: ReadonlyMap<string, Described> | null;
 };
@@ -316,4 +319,31 @@ export type Trails = {
   compare(entries: readonly string[]): Promise<readonly KeptBeside[]>;
   /** Ids of entries that have no trail yet. */
   lacking(limit: number): Promise<readonly string[]>;
+};
+
+/** What members are writing; each is its owner's alone, and nobody else finds it. */
+export type Drafts = {
+  create(draft: Omit<Draft, "version" | "updatedAt" | "submitted">): Promise<void>;
+  find(id: string, owner: string): Promise<Draft | null>;
+  /** Last changed first. */
+  list(owner: string, limit: number): Promise<readonly Draft[]>;
+  /**
+   * Saves the form as it stands.
+   * @param had the version that it was made from
+   * @returns the draft; null when another version was saved meanwhile, or it is gone
+   */
+  save(id: string, owner: string, had: number, next: Pick<Draft, "typed" | "parents">): Promise<Draft | null>;
+  /** @returns false when it has as many as it may, or that one already */
+  addPhotograph(id: string, owner: string, photograph: DraftPhotograph): Promise<boolean>;
+  removePhotograph(id: string, owner: string, sha256: string): Promise<void>;
+  /** Writes down what became of it, or with null that it is gone. */
+  end(id: string, owner: string, submitted: Draft["submitted"]): Promise<void>;
+};
+
+/** Revisions of entries, as they are read. */
+export type Revisions = {
+  /** Any revision by its number; null when there is none. */
+  shown(slug: string, number: number): Promise<RevisionView | null>;
+  /** All of an entry's, oldest first. */
+  list(slug: string): Promise<readonly RevisionLine[]>;
 };

@@ -1,11 +1,14 @@
 import type { Interval } from "../dates/interval.ts";
 import type { Photograph } from "../photographs/photograph.ts";
-import type { EntryState, Kind, MakerPart, RelationKind, Technique } from "./vocabulary.ts";
+import type { Citation } from "./citation.ts";
+import type { EntryState, Field, Kind, MakerPart, RelationKind, Technique } from "./vocabulary.ts";
 
 /** The content of a revision: everything an entry says, apart from its photographs' pixels. Immutable, hashed. */
 export type EntryContent = {
   readonly title: string;
   readonly kind: Kind;
+  /** Field of competence that reviews it; null in revisions older than fields. */
+  readonly field: Field | null;
   /** Slug of the maker; null for a mark of no known maker yet. */
   readonly maker: string | null;
   readonly makerPart: MakerPart | null;
@@ -26,6 +29,8 @@ export type EntryContent = {
   readonly distinguish: string;
   readonly reproductions: string;
   readonly relations: readonly { readonly kind: RelationKind; readonly entry: string }[];
+  readonly citations: readonly Citation[];
+  /** What is cited in a line of its own words. */
   readonly sources: readonly string[];
 };
 
