@@ -1,12 +1,12 @@
 import type { FieldError } from "#core/field-error";
-import { fail, ok } from "#core/result";
+import { fail, ok, type Result } from "#core/result";
 import type { EntryHistory } from "#core/review/entry-history";
 import { historyOf } from "#core/review/evolve";
-import type { Result } from "#core/result";
 import type { Trails } from "../_usecases/ports.ts";
 import { compareWithTrails } from "./compare-with-trails.ts";
 import type { Database } from "./database.ts";
 import { Prisma } from "./generated/client.ts";
+import { untraced } from "./untraced-entries.ts";
 import { appendLinks, readLinks } from "./trail-links.ts";
 import { readTrails, writeTrails } from "./write-trails.ts";
 
@@ -55,6 +55,7 @@ export function createTrails({ prisma }: Database): Trails {
       return rows.map(({ slug }) => slug);
     },
     compare: (entries) => compareWithTrails(prisma, entries),
+    lacking: (limit) => untraced(prisma, limit),
   };
 }
 

@@ -13,8 +13,9 @@ import type { Proposal } from "#core/photographs/proposal";
 import type { Region } from "#core/photographs/region";
 import type { KeptQuestion } from "#core/questions/kept-question";
 import type { Question, QuestionEvent } from "#core/questions/question";
-import type { EntryEvent } from "#core/review/entry-event";
+import type { EntryEvent, RecordedRevision } from "#core/review/entry-event";
 import type { EntryHistory } from "#core/review/entry-history";
+import type { ReviewPolicy } from "#core/review/policy";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
@@ -230,15 +231,22 @@ export type References = {
   /** Which of these slugs exist already. */
   knownMakers(slugs: readonly string[]): Promise<ReadonlySet<string>>;
   knownEntries(slugs: readonly string[]): Promise<ReadonlySet<string>>;
-  /** Fingerprints of the photographs that these entries show now. */
+  /** Fingerprints of the photographs that these entries show, or ever showed. */
   knownPhotographs(entries: readonly string[]): Promise<ReadonlySet<string>>;
-  /** Records everything in one transaction; what is there already and unchanged is left alone. */
+  /**
+   * Records everything in one transaction, revisions with their places in the trails; what is there already and
+   * unchanged is left alone.
+   * @returns as the error, which rule refuses which entry; nothing is recorded then
+   */
   record(batch: {
     readonly makers: readonly MakerContent[];
     readonly entries: readonly { readonly slug: string; readonly content: EntryContent }[];
     readonly photographs: readonly PhotographToRecord[];
     readonly by: string;
-  }): Promise<RecordedCounts>;
+    readonly at: string;
+    /** By which the reviews go that begin now. */
+    readonly policy: ReviewPolicy;
+  }): Promise<Result<RecordedCounts, FieldError & { readonly entry: string }>>;
 };
 
 export type Clock = { now(): Date };
@@ -285,14 +293,21 @@ export type Questions = {
 /** An entry with what its trail amounts to. */
 export type TracedEntry = { readonly id: string; readonly slug: string; readonly history: EntryHistory };
 
-/** What is kept of an entry beside its trail, to be compared with it. */
+/** An entry that says something else than its trail. */
 export type KeptBeside = {
-  readonly id: string;
   readonly slug: string;
-  /** Names of what the entry's row says otherwise than its trail. */
+  /** What of its row or its revisions differs. */
   readonly differs: readonly string[];
-  /** Revisions whose row says something else than the hash that was recorded. */
-  readonly changed: readonly string[];
+};
+
+/** An entry recorded before there were trails: its revisions, oldest first. */
+export type Untraced = {
+  readonly slug: string;
+  readonly revisions: readonly {
+    readonly revision: RecordedRevision;
+    readonly at: string;
+    readonly by: string;
+  }[];
 };
 
 /** Trails: append-only, each link chained to the one before. */
@@ -317,8 +332,38 @@ export type Trails = {
   due(now: Date, limit: number): Promise<readonly string[]>;
   /** Compares entries' rows and revisions with their trails; only those that differ come back. */
   compare(entries: readonly string[]): Promise<readonly KeptBeside[]>;
-  /** Ids of entries that have no trail yet. */
-  lacking(limit: number): Promise<readonly string[]>;
+  /** Entries that have no trail yet. */
+  lacking(limit: number): Promise<readonly Untraced[]>;
+};
+
+/** A revision that a member puts forward; its images are kept already. */
+export type RevisionToSubmit = {
+  readonly entry: { readonly slug: string; readonly isNew: boolean };
+  readonly content: EntryContent;
+  readonly photographs: readonly PhotographToRecord[];
+  /** Ids of the revisions it was made from. */
+  readonly parents: readonly string[];
+  /** Members who wrote it, the one who submits it first. */
+  readonly authors: readonly string[];
+  readonly createdBy: string;
+  readonly summary: string;
+  readonly at: string;
+};
+
+/** Where members' revisions are recorded. */
+export type Submissions = {
+  /**
+   * Records a revision and what follows from it, in one step.
+   * @param decide what its trail takes
+   * @returns as the error, why it is refused; nothing is recorded then
+   */
+  record(
+    revision: RevisionToSubmit,
+    decide: (
+      events: readonly EntryEvent[],
+      recorded: RecordedRevision,
+    ) => Result<readonly EntryEvent[], FieldError>,
+  ): Promise<Result<{ readonly slug: string; readonly revision: string; readonly number: number }, FieldError>>;
 };
 
 /** What members are writing; each is its owner's alone, and nobody else finds it. */

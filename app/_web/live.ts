@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import { createAligner } from "#adapters/aligner";
 import { createBlobs, createPictures } from "#adapters/blobs";
+import { hashOfValue } from "#adapters/canonical-json";
 import { systemClock, systemKeys, systemRandomness } from "#adapters/chance";
 import { type Database, openDatabase } from "#adapters/database";
 import { createEntries } from "#adapters/entries-store";
@@ -18,7 +19,10 @@ import { createQuestions } from "#adapters/questions-store";
 import { createQueue } from "#adapters/queue";
 import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
+import { createSubmissions } from "#adapters/submissions-store";
+import { createTrails } from "#adapters/trails-store";
 import { settleModels } from "#usecases/settle-models";
+import { settleTrails } from "#usecases/settle-trails";
 import { type Environment, readEnvironment } from "./environment.ts";
 
 /** Everything a use case may need from outside, wired to the real thing. */
@@ -51,6 +55,7 @@ export async function connect(environment: Environment) {
   try {
     const wired = wire(environment, database, await openEmbedders(environment));
     await settleModels(wired);
+    await settleTrails(wired);
     return { environment, database, ...wired };
   } catch (error) {
     await database.close();
@@ -90,6 +95,10 @@ export function wire(
     readings: createReadings(database),
     references: createReferences(database),
     questions: createQuestions(database),
+    trails: createTrails(database),
+    submissions: createSubmissions(database),
+    hash: hashOfValue,
+    policy: environment.policy,
     keys: systemKeys,
     // One after the other, so that an entry asked for twice is made once.
     makingEntries: createQueue(1, 20),
