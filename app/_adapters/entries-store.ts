@@ -1,4 +1,5 @@
 import { contentOf } from "#core/entries/content-of";
+import { hiddenFields, servedContent } from "#core/entries/hidden-texts";
 import type { Entries } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import { searchEntries } from "./entry-search.ts";
@@ -15,7 +16,7 @@ export function createEntries(database: Database): Entries {
       const row = await prisma.entry.findUnique({ where: { slug }, include: summaryInclude });
       const revision = row?.currentRevision;
       if (!row || !revision) return null;
-      const content = contentOf(revision.content);
+      const content = servedContent(contentOf(revision.content), revision.id, row.hiddenTexts);
       const [photographs, related] = await Promise.all([
         prisma.revisionPhotograph.findMany({
           where: { revisionId: revision.id },
@@ -31,7 +32,13 @@ export function createEntries(database: Database): Entries {
       return {
         summary: toSummary(row),
         content,
-        photographs: photographs.map((p) => toPhotograph(p.photograph)),
+        photographs: photographs.flatMap(({ photograph }) =>
+          photograph.hidden ? [] : [toPhotograph(photograph)],
+        ),
+        hidden: {
+          photographs: photographs.filter(({ photograph }) => photograph.hidden).length,
+          texts: hiddenFields(revision.id, row.hiddenTexts),
+        },
         relations: content.relations.flatMap(({ kind, entry }) => {
           const summary = bySlug.get(entry);
           return summary ? [{ kind, entry: summary }] : [];
@@ -53,7 +60,7 @@ export function createEntries(database: Database): Entries {
       return new Map(rows.map((row) => [row.id, toSummary(row)]));
     },
     async photographs(ids) {
-      const rows = await prisma.photograph.findMany({ where: { id: { in: [...ids] } } });
+      const rows = await prisma.photograph.findMany({ where: { id: { in: [...ids] }, hidden: false } });
       return new Map(rows.map((row) => [row.id, toPhotograph(row)]));
     },
     async ofMakers(ids) {
@@ -61,7 +68,7 @@ export function createEntries(database: Database): Entries {
         SELECT entries.id, makers.slug FROM entries
         JOIN revisions ON revisions.id = entries.current_revision_id
         JOIN makers ON makers.id = revisions.maker_id
-        WHERE makers.id IN (
+        WHERE entries.listed AND makers.id IN (
           SELECT given.maker_id FROM entries AS asked JOIN revisions AS given ON given.id = asked.current_revision_id
           WHERE asked.id = ANY (${[...ids]}::uuid[]))
         ORDER BY entries.id LIMIT ${OF_MAKERS}`;
@@ -70,7 +77,7 @@ export function createEntries(database: Database): Entries {
     search: (query) => searchEntries(database, query),
     async counts() {
       const [row] = await prisma.$queryRaw<{ entries: number; photographs: number; makers: number }[]>`
-        SELECT (SELECT count(*)::int FROM entries WHERE current_revision_id IS NOT NULL) AS entries,
+        SELECT (SELECT count(*)::int FROM entries WHERE current_revision_id IS NOT NULL AND listed) AS entries,
           (SELECT count(*)::int FROM photographs) AS photographs,
           (SELECT count(*)::int FROM makers) AS makers`;
       return row ?? { entries: 0, photographs: 0, makers: 0 };

@@ -3,6 +3,7 @@ import type { EntryContent, EntrySummary, EntryView } from "#core/entries/entry"
 import type { MakerContent, MakerSummary, MakerView } from "#core/entries/maker";
 import type { EntryPage, EntryQuery } from "#core/entries/query";
 import type { RevisionLine, RevisionView } from "#core/entries/revision";
+import type { Field } from "#core/entries/vocabulary";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
@@ -16,6 +17,7 @@ import type { Question, QuestionEvent } from "#core/questions/question";
 import type { EntryEvent, RecordedRevision } from "#core/review/entry-event";
 import type { EntryHistory } from "#core/review/entry-history";
 import type { ReviewPolicy } from "#core/review/policy";
+import type { EntryLink, Rating, UnderReview } from "#core/review/review-lists";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
@@ -334,6 +336,46 @@ export type Trails = {
   compare(entries: readonly string[]): Promise<readonly KeptBeside[]>;
   /** Entries that have no trail yet. */
   lacking(limit: number): Promise<readonly Untraced[]>;
+};
+
+/** What of an entry's content can be hidden, and what is. */
+export type Contents = {
+  /** SHA-256 of a photograph or a text of an entry; null when it has none such. */
+  hashOf(
+    entry: string,
+    what:
+      | { readonly kind: "photograph"; readonly photograph: string }
+      | { readonly kind: "text"; readonly revision: string; readonly field: string },
+  ): Promise<string | null>;
+  /** Is the image hidden wherever it is shown? */
+  isHiddenImage(sha256: string): Promise<boolean>;
+  /** Slug of the entry that a merged one leads to; null for any other. */
+  standsInstead(slug: string): Promise<string | null>;
+};
+
+/** Lists over all trails. */
+export type ReviewLists = {
+  /**
+   * Revisions under review, the longest waiting first.
+   * @param asked fields to keep to; null for all. The member who asks, to know whether they have voted
+   */
+  waiting(asked: {
+    readonly fields: readonly Field[] | null;
+    readonly member: string | null;
+    readonly after: number;
+    readonly limit: number;
+  }): Promise<readonly UnderReview[]>;
+  /** What a member did of these types ("revision recorded", "vote cast"), the latest first. */
+  ofMember(
+    member: string,
+    types: readonly string[],
+    after: number,
+    limit: number,
+  ): Promise<readonly EntryLink[]>;
+  /** What moderators did, the latest first. */
+  moderation(after: number, limit: number): Promise<readonly EntryLink[]>;
+  /** Every vote that stands on revisions of a field; null for all fields. */
+  ratings(field: Field | null): Promise<readonly Rating[]>;
 };
 
 /** A revision that a member puts forward; its images are kept already. */

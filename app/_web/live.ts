@@ -7,6 +7,8 @@ import { type Database, openDatabase } from "#adapters/database";
 import { createEntries } from "#adapters/entries-store";
 import { createImageReader } from "#adapters/image-reader";
 import { openImportFolder } from "#adapters/import-folder";
+import { createReviewLists } from "#adapters/review-lists";
+import { createContents } from "#adapters/contents-store";
 import { createEmbedders } from "#adapters/kept-models";
 import { createLettersReader } from "#adapters/letters-reader";
 import { createLookUps } from "#adapters/look-ups-store";
@@ -97,6 +99,8 @@ export function wire(
     questions: createQuestions(database),
     trails: createTrails(database),
     submissions: createSubmissions(database),
+    contents: createContents(database),
+    reviewLists: createReviewLists(database),
     hash: hashOfValue,
     policy: environment.policy,
     keys: systemKeys,
