@@ -1,7 +1,7 @@
-import { contentOf } from "#core/entries/content-of";
 import type { Entries } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import { searchEntries } from "./entry-search.ts";
+import { viewOf } from "./entry-view.ts";
 import { summaryInclude, toPhotograph, toSummary } from "./rows.ts";
 
 /** Entries whose makers are told at once; more than that would have to be measured one by one. */
@@ -13,37 +13,7 @@ export function createEntries(database: Database): Entries {
   return {
     async bySlug(slug) {
       const row = await prisma.entry.findUnique({ where: { slug }, include: summaryInclude });
-      const revision = row?.currentRevision;
-      if (!row || !revision) return null;
-      const content = contentOf(revision.content);
-      const [photographs, related] = await Promise.all([
-        prisma.revisionPhotograph.findMany({
-          where: { revisionId: revision.id },
-          include: { photograph: true },
-          orderBy: { position: "asc" },
-        }),
-        prisma.entry.findMany({
-          where: { slug: { in: content.relations.map((r) => r.entry) }, currentRevisionId: { not: null } },
-          include: summaryInclude,
-        }),
-      ]);
-      const bySlug = new Map(related.map((r) => [r.slug, toSummary(r)]));
-      return {
-        summary: toSummary(row),
-        content,
-        photographs: photographs.map((p) => toPhotograph(p.photograph)),
-        relations: content.relations.flatMap(({ kind, entry }) => {
-          const summary = bySlug.get(entry);
-          return summary ? [{ kind, entry: summary }] : [];
-        }),
-        revision: {
-          id: revision.id,
-          number: revision.number,
-          contentHash: revision.contentHash,
-          createdAt: revision.createdAt.toISOString(),
-          createdBy: revision.createdBy,
-        },
-      };
+      return row?.currentRevision ? viewOf(database, row, row.currentRevision) : null;
     },
     async summaries(ids) {
       const rows = await prisma.entry.findMany({

@@ -3,6 +3,7 @@ import { createAligner } from "#adapters/aligner";
 import { createBlobs, createPictures } from "#adapters/blobs";
 import { systemClock, systemKeys, systemRandomness } from "#adapters/chance";
 import { type Database, openDatabase } from "#adapters/database";
+import { createDrafts } from "#adapters/drafts-store";
 import { createEntries } from "#adapters/entries-store";
 import { createImageReader } from "#adapters/image-reader";
 import { openImportFolder } from "#adapters/import-folder";
@@ -18,6 +19,7 @@ import { createQuestions } from "#adapters/questions-store";
 import { createQueue } from "#adapters/queue";
 import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
+import { createRevisions } from "#adapters/revisions-store";
 import { settleModels } from "#usecases/settle-models";
 import { type Environment, readEnvironment } from "./environment.ts";
 
@@ -90,6 +92,8 @@ export function wire(
     readings: createReadings(database),
     references: createReferences(database),
     questions: createQuestions(database),
+    drafts: createDrafts(database),
+    revisions: createRevisions(database),
     keys: systemKeys,
     // One after the other, so that an entry asked for twice is made once.
     makingEntries: createQueue(1, 20),
