@@ -1,8 +1,12 @@
+<<<<<<< HEAD
 import { contentOf } from "#core/entries/content-of";
 import { hiddenFields, servedContent } from "#core/entries/hidden-texts";
+=======
+>>>>>>> e5f6776cac6ebef93f4388819a1e0797d07a3e35
 import type { Entries } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import { searchEntries } from "./entry-search.ts";
+import { viewOf } from "./entry-view.ts";
 import { summaryInclude, toPhotograph, toSummary } from "./rows.ts";
 
 /** Entries whose makers are told at once; more than that would have to be measured one by one. */
@@ -14,6 +18,7 @@ export function createEntries(database: Database): Entries {
   return {
     async bySlug(slug) {
       const row = await prisma.entry.findUnique({ where: { slug }, include: summaryInclude });
+<<<<<<< HEAD
       const revision = row?.currentRevision;
       if (!row || !revision) return null;
       const content = servedContent(contentOf(revision.content), revision.id, row.hiddenTexts);
@@ -51,6 +56,9 @@ export function createEntries(database: Database): Entries {
           createdBy: revision.createdBy,
         },
       };
+=======
+      return row?.currentRevision ? viewOf(database, row, row.currentRevision) : null;
+>>>>>>> e5f6776cac6ebef93f4388819a1e0797d07a3e35
     },
     async summaries(ids) {
       const rows = await prisma.entry.findMany({

@@ -24,7 +24,7 @@ export const summaryInclude = {
   },
 } as const satisfies Prisma.EntryInclude;
 
-type SummaryRow = Prisma.EntryGetPayload<{ include: typeof summaryInclude }>;
+export type SummaryRow = Prisma.EntryGetPayload<{ include: typeof summaryInclude }>;
 type PhotographRow = Prisma.PhotographGetPayload<object>;
 type MakerRow = Prisma.MakerGetPayload<object>;
 

@@ -180,7 +180,7 @@ export type LookUps = {
   remove(id: string): Promise<void>;
   /** Ids of look-ups whose time is over, oldest first. */
   expired(now: Date, limit: number): Promise<readonly string[]>;
-  /** Is the image still shown by any look-up, photograph or question? */
+  /** Is the image still shown by any look-up, photograph, question or draft? */
   imageInUse(sha256: string): Promise<boolean>;
   /** Is the image one that this owner looked up? */
   imageOwnedBy(sha256: string, ownerHash: string): Promise<boolean>;
@@ -419,7 +419,12 @@ export type Drafts = {
    * @param had the version that it was made from
    * @returns the draft; null when another version was saved meanwhile, or it is gone
    */
-  save(id: string, owner: string, had: number, next: Pick<Draft, "typed" | "parents">): Promise<Draft | null>;
+  save(
+    id: string,
+    owner: string,
+    had: number,
+    next: Pick<Draft, "typed"> & Partial<Pick<Draft, "parents" | "photographs">>,
+  ): Promise<Draft | null>;
   /** @returns false when it has as many as it may, or that one already */
   addPhotograph(id: string, owner: string, photograph: DraftPhotograph): Promise<boolean>;
   removePhotograph(id: string, owner: string, sha256: string): Promise<void>;

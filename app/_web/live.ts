@@ -4,6 +4,7 @@ import { createBlobs, createPictures } from "#adapters/blobs";
 import { hashOfValue } from "#adapters/canonical-json";
 import { systemClock, systemKeys, systemRandomness } from "#adapters/chance";
 import { type Database, openDatabase } from "#adapters/database";
+import { createDrafts } from "#adapters/drafts-store";
 import { createEntries } from "#adapters/entries-store";
 import { createImageReader } from "#adapters/image-reader";
 import { openImportFolder } from "#adapters/import-folder";
@@ -23,6 +24,7 @@ import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
 import { createSubmissions } from "#adapters/submissions-store";
 import { createTrails } from "#adapters/trails-store";
+import { createRevisions } from "#adapters/revisions-store";
 import { settleModels } from "#usecases/settle-models";
 import { settleTrails } from "#usecases/settle-trails";
 import { type Environment, readEnvironment } from "./environment.ts";
@@ -103,6 +105,8 @@ export function wire(
     reviewLists: createReviewLists(database),
     hash: hashOfValue,
     policy: environment.policy,
+    drafts: createDrafts(database),
+    revisions: createRevisions(database),
     keys: systemKeys,
     // One after the other, so that an entry asked for twice is made once.
     makingEntries: createQueue(1, 20),
