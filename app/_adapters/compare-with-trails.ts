@@ -49,12 +49,15 @@ function foundIn(row: Row): EntryProjection {
     shown: row.currentRevisionId,
     verified: row.verifiedRevisionId,
     field: row.field as EntryProjection["field"],
-    review: reviewRevisionId === null ? null : {
-      revision: reviewRevisionId,
-      submittedAt: reviewSubmittedAt?.toISOString() ?? "",
-      closesAt: reviewClosesAt?.toISOString() ?? "",
-      voters: row.reviewVoters,
-    },
+    review:
+      reviewRevisionId === null
+        ? null
+        : {
+            revision: reviewRevisionId,
+            submittedAt: reviewSubmittedAt?.toISOString() ?? "",
+            closesAt: reviewClosesAt?.toISOString() ?? "",
+            voters: row.reviewVoters,
+          },
     challenged: row.challenged,
     replacedBy: row.replacedBy,
     merged: row.merged,

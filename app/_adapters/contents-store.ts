@@ -32,7 +32,10 @@ export function createContents({ prisma }: Database): Contents {
       return row?.hidden ?? false;
     },
     async standsInstead(slug) {
-      const row = await prisma.entry.findUnique({ where: { slug }, select: { merged: true, replacedBy: true } });
+      const row = await prisma.entry.findUnique({
+        where: { slug },
+        select: { merged: true, replacedBy: true },
+      });
       return row?.merged ? row.replacedBy : null;
     },
   };

@@ -1,8 +1,3 @@
-<<<<<<< HEAD
-import { contentOf } from "#core/entries/content-of";
-import { hiddenFields, servedContent } from "#core/entries/hidden-texts";
-=======
->>>>>>> e5f6776cac6ebef93f4388819a1e0797d07a3e35
 import type { Entries } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import { searchEntries } from "./entry-search.ts";
@@ -18,47 +13,7 @@ export function createEntries(database: Database): Entries {
   return {
     async bySlug(slug) {
       const row = await prisma.entry.findUnique({ where: { slug }, include: summaryInclude });
-<<<<<<< HEAD
-      const revision = row?.currentRevision;
-      if (!row || !revision) return null;
-      const content = servedContent(contentOf(revision.content), revision.id, row.hiddenTexts);
-      const [photographs, related] = await Promise.all([
-        prisma.revisionPhotograph.findMany({
-          where: { revisionId: revision.id },
-          include: { photograph: true },
-          orderBy: { position: "asc" },
-        }),
-        prisma.entry.findMany({
-          where: { slug: { in: content.relations.map((r) => r.entry) }, currentRevisionId: { not: null } },
-          include: summaryInclude,
-        }),
-      ]);
-      const bySlug = new Map(related.map((r) => [r.slug, toSummary(r)]));
-      return {
-        summary: toSummary(row),
-        content,
-        photographs: photographs.flatMap(({ photograph }) =>
-          photograph.hidden ? [] : [toPhotograph(photograph)],
-        ),
-        hidden: {
-          photographs: photographs.filter(({ photograph }) => photograph.hidden).length,
-          texts: hiddenFields(revision.id, row.hiddenTexts),
-        },
-        relations: content.relations.flatMap(({ kind, entry }) => {
-          const summary = bySlug.get(entry);
-          return summary ? [{ kind, entry: summary }] : [];
-        }),
-        revision: {
-          id: revision.id,
-          number: revision.number,
-          contentHash: revision.contentHash,
-          createdAt: revision.createdAt.toISOString(),
-          createdBy: revision.createdBy,
-        },
-      };
-=======
       return row?.currentRevision ? viewOf(database, row, row.currentRevision) : null;
->>>>>>> e5f6776cac6ebef93f4388819a1e0797d07a3e35
     },
     async summaries(ids) {
       const rows = await prisma.entry.findMany({

@@ -99,7 +99,7 @@ export function createNearest(database: Database, exact = false): Nearest {
         GROUP BY entries.id`;
       return new Map(rows.map((row) => [row.entry_id, row.n]));
     },
-    countEntries: () => 
+    countEntries: () =>
       prisma.entry.count({
         where: { listed: true, currentRevisionId: { not: null }, photographs: { some: { hidden: false } } },
       }),

@@ -1,5 +1,5 @@
-import type { EntryState, Field } from "#core/entries/vocabulary";
 import { HIDDEN, hiddenFields } from "#core/entries/hidden-texts";
+import type { EntryState, Field } from "#core/entries/vocabulary";
 import { type EntryLink, MODERATION, type Rating } from "#core/review/review-lists";
 import type { ReviewLists } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";

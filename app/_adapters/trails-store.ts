@@ -6,8 +6,8 @@ import type { Trails } from "../_usecases/ports.ts";
 import { compareWithTrails } from "./compare-with-trails.ts";
 import type { Database } from "./database.ts";
 import { Prisma } from "./generated/client.ts";
-import { untraced } from "./untraced-entries.ts";
 import { appendLinks, readLinks } from "./trail-links.ts";
+import { untraced } from "./untraced-entries.ts";
 import { readTrails, writeTrails } from "./write-trails.ts";
 
 type Tx = Prisma.TransactionClient;
@@ -21,8 +21,7 @@ const PATIENCE = { maxWait: 60_000, timeout: 60_000 };
 /** Trails in the database, and the histories they amount to. */
 export function createTrails({ prisma }: Database): Trails {
   return {
-    change: (entry, decide) =>
-      again(() => prisma.$transaction((tx) => change(tx, entry, decide), PATIENCE)),
+    change: (entry, decide) => again(() => prisma.$transaction((tx) => change(tx, entry, decide), PATIENCE)),
     async history(slug) {
       const row = await prisma.entry.findUnique({ where: { slug }, select: { id: true } });
       if (!row) return null;

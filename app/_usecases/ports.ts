@@ -14,13 +14,13 @@ import type { Proposal } from "#core/photographs/proposal";
 import type { Region } from "#core/photographs/region";
 import type { KeptQuestion } from "#core/questions/kept-question";
 import type { Question, QuestionEvent } from "#core/questions/question";
+import type { LegibleLetters } from "#core/reading/legible-letters";
+import type { MachineReading } from "#core/reading/propose-letters";
+import type { Result } from "#core/result";
 import type { EntryEvent, RecordedRevision } from "#core/review/entry-event";
 import type { EntryHistory } from "#core/review/entry-history";
 import type { ReviewPolicy } from "#core/review/policy";
 import type { EntryLink, Rating, UnderReview } from "#core/review/review-lists";
-import type { LegibleLetters } from "#core/reading/legible-letters";
-import type { MachineReading } from "#core/reading/propose-letters";
-import type { Result } from "#core/result";
 import type { Calibration } from "#core/similarity/calibration";
 import type { EntryFacts } from "#core/similarity/findings";
 import type { LikenessThresholds } from "#core/similarity/likeness";
@@ -405,7 +405,9 @@ export type Submissions = {
       events: readonly EntryEvent[],
       recorded: RecordedRevision,
     ) => Result<readonly EntryEvent[], FieldError>,
-  ): Promise<Result<{ readonly slug: string; readonly revision: string; readonly number: number }, FieldError>>;
+  ): Promise<
+    Result<{ readonly slug: string; readonly revision: string; readonly number: number }, FieldError>
+  >;
 };
 
 /** What members are writing; each is its owner's alone, and nobody else finds it. */
