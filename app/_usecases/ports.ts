@@ -1,6 +1,9 @@
+import type { Draft, DraftPhotograph } from "#core/drafts/draft";
 import type { EntryContent, EntrySummary, EntryView } from "#core/entries/entry";
 import type { MakerContent, MakerSummary, MakerView } from "#core/entries/maker";
 import type { EntryPage, EntryQuery } from "#core/entries/query";
+import type { RevisionLine, RevisionView } from "#core/entries/revision";
+import type { Field } from "#core/entries/vocabulary";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
@@ -14,10 +17,16 @@ import type { Question, QuestionEvent } from "#core/questions/question";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
+import type { EntryEvent, RecordedRevision } from "#core/review/entry-event";
+import type { EntryHistory } from "#core/review/entry-history";
+import type { ReviewPolicy } from "#core/review/policy";
+import type { EntryLink, Rating, UnderReview } from "#core/review/review-lists";
 import type { Calibration } from "#core/similarity/calibration";
 import type { EntryFacts } from "#core/similarity/findings";
 import type { LikenessThresholds } from "#core/similarity/likeness";
 import type { Hit } from "#core/similarity/rank";
+import type { TrailEvent } from "#core/trail/chain";
+import type { Link } from "#core/trail/link";
 
 /** An image that was read and judged: upright, free of metadata, safe to keep and to show. */
 export type ReadImage = {
@@ -171,7 +180,7 @@ export type LookUps = {
   remove(id: string): Promise<void>;
   /** Ids of look-ups whose time is over, oldest first. */
   expired(now: Date, limit: number): Promise<readonly string[]>;
-  /** Is the image still shown by any look-up, photograph or question? */
+  /** Is the image still shown by any look-up, photograph, question or draft? */
   imageInUse(sha256: string): Promise<boolean>;
   /** Is the image one that this owner looked up? */
   imageOwnedBy(sha256: string, ownerHash: string): Promise<boolean>;
@@ -207,6 +216,7 @@ export type PhotographToRecord = {
   readonly shows: string;
   readonly licence: string;
   readonly credit: string;
+  readonly impression: number | null;
   /** By model; null when the photograph is there already. */
   readonly vectors: ReadonlyMap<string, Described> | null;
 };
@@ -223,15 +233,22 @@ export type References = {
   /** Which of these slugs exist already. */
   knownMakers(slugs: readonly string[]): Promise<ReadonlySet<string>>;
   knownEntries(slugs: readonly string[]): Promise<ReadonlySet<string>>;
-  /** Fingerprints of the photographs that these entries show now. */
+  /** Fingerprints of the photographs that these entries show, or ever showed. */
   knownPhotographs(entries: readonly string[]): Promise<ReadonlySet<string>>;
-  /** Records everything in one transaction; what is there already and unchanged is left alone. */
+  /**
+   * Records everything in one transaction, revisions with their places in the trails; what is there already and
+   * unchanged is left alone.
+   * @returns as the error, which rule refuses which entry; nothing is recorded then
+   */
   record(batch: {
     readonly makers: readonly MakerContent[];
     readonly entries: readonly { readonly slug: string; readonly content: EntryContent }[];
     readonly photographs: readonly PhotographToRecord[];
     readonly by: string;
-  }): Promise<RecordedCounts>;
+    readonly at: string;
+    /** By which the reviews go that begin now. */
+    readonly policy: ReviewPolicy;
+  }): Promise<Result<RecordedCounts, FieldError & { readonly entry: string }>>;
 };
 
 export type Clock = { now(): Date };
@@ -273,4 +290,154 @@ export type Questions = {
   ofEntry(slug: string): Promise<KeptQuestion | null>;
   /** The question published from a look-up. */
   ofLookUp(lookUp: string): Promise<string | null>;
+};
+
+/** An entry with what its trail amounts to. */
+export type TracedEntry = { readonly id: string; readonly slug: string; readonly history: EntryHistory };
+
+/** An entry that says something else than its trail. */
+export type KeptBeside = {
+  readonly slug: string;
+  /** What of its row or its revisions differs. */
+  readonly differs: readonly string[];
+};
+
+/** An entry recorded before there were trails: its revisions, oldest first. */
+export type Untraced = {
+  readonly slug: string;
+  readonly revisions: readonly {
+    readonly revision: RecordedRevision;
+    readonly at: string;
+    readonly by: string;
+  }[];
+};
+
+/** Trails: append-only, each link chained to the one before. */
+export type Trails = {
+  /**
+   * Decides on an entry's history with nobody else changing it meanwhile, adds what follows to its trail, and brings
+   * what is kept beside it up to that, in one step.
+   * @param entry slug
+   */
+  change(
+    entry: string,
+    decide: (history: EntryHistory) => Result<readonly EntryEvent[], FieldError>,
+  ): Promise<Result<EntryHistory, FieldError>>;
+  /** @param entry slug */
+  history(entry: string): Promise<TracedEntry | null>;
+  links(trail: string): Promise<readonly Link[]>;
+  /** Names of all trails, in order, after the one given. */
+  names(after: string | null, limit: number): Promise<readonly string[]>;
+  /** Adds to a trail that is of no entry. */
+  append(trail: string, events: readonly TrailEvent[]): Promise<void>;
+  /** Slugs of entries whose review is due to be looked at, longest due first. */
+  due(now: Date, limit: number): Promise<readonly string[]>;
+  /** Compares entries' rows and revisions with their trails; only those that differ come back. */
+  compare(entries: readonly string[]): Promise<readonly KeptBeside[]>;
+  /** Entries that have no trail yet. */
+  lacking(limit: number): Promise<readonly Untraced[]>;
+};
+
+/** What of an entry's content can be hidden, and what is. */
+export type Contents = {
+  /** SHA-256 of a photograph or a text of an entry; null when it has none such. */
+  hashOf(
+    entry: string,
+    what:
+      | { readonly kind: "photograph"; readonly photograph: string }
+      | { readonly kind: "text"; readonly revision: string; readonly field: string },
+  ): Promise<string | null>;
+  /** Is the image hidden wherever it is shown? */
+  isHiddenImage(sha256: string): Promise<boolean>;
+  /** Slug of the entry that a merged one leads to; null for any other. */
+  standsInstead(slug: string): Promise<string | null>;
+};
+
+/** Lists over all trails. */
+export type ReviewLists = {
+  /**
+   * Revisions under review, the longest waiting first.
+   * @param asked fields to keep to; null for all. The member who asks, to know whether they have voted
+   */
+  waiting(asked: {
+    readonly fields: readonly Field[] | null;
+    readonly member: string | null;
+    readonly after: number;
+    readonly limit: number;
+  }): Promise<readonly UnderReview[]>;
+  /** What a member did of these types ("revision recorded", "vote cast"), the latest first. */
+  ofMember(
+    member: string,
+    types: readonly string[],
+    after: number,
+    limit: number,
+  ): Promise<readonly EntryLink[]>;
+  /** What moderators did, the latest first. */
+  moderation(after: number, limit: number): Promise<readonly EntryLink[]>;
+  /** Every vote that stands on revisions of a field; null for all fields. */
+  ratings(field: Field | null): Promise<readonly Rating[]>;
+};
+
+/** A revision that a member puts forward; its images are kept already. */
+export type RevisionToSubmit = {
+  readonly entry: { readonly slug: string; readonly isNew: boolean };
+  readonly content: EntryContent;
+  readonly photographs: readonly PhotographToRecord[];
+  /** Ids of the revisions it was made from. */
+  readonly parents: readonly string[];
+  /** Members who wrote it, the one who submits it first. */
+  readonly authors: readonly string[];
+  readonly createdBy: string;
+  readonly summary: string;
+  readonly at: string;
+};
+
+/** Where members' revisions are recorded. */
+export type Submissions = {
+  /**
+   * Records a revision and what follows from it, in one step.
+   * @param decide what its trail takes
+   * @returns as the error, why it is refused; nothing is recorded then
+   */
+  record(
+    revision: RevisionToSubmit,
+    decide: (
+      events: readonly EntryEvent[],
+      recorded: RecordedRevision,
+    ) => Result<readonly EntryEvent[], FieldError>,
+  ): Promise<
+    Result<{ readonly slug: string; readonly revision: string; readonly number: number }, FieldError>
+  >;
+};
+
+/** What members are writing; each is its owner's alone, and nobody else finds it. */
+export type Drafts = {
+  create(draft: Omit<Draft, "version" | "updatedAt" | "submitted">): Promise<void>;
+  find(id: string, owner: string): Promise<Draft | null>;
+  /** Last changed first. */
+  list(owner: string, limit: number): Promise<readonly Draft[]>;
+  /**
+   * Saves the form as it stands.
+   * @param had the version that it was made from
+   * @returns the draft; null when another version was saved meanwhile, or it is gone
+   */
+  save(
+    id: string,
+    owner: string,
+    had: number,
+    next: Pick<Draft, "typed"> & Partial<Pick<Draft, "parents" | "photographs">>,
+  ): Promise<Draft | null>;
+  /** @returns false when it has as many as it may, or that one already */
+  addPhotograph(id: string, owner: string, photograph: DraftPhotograph): Promise<boolean>;
+  removePhotograph(id: string, owner: string, sha256: string): Promise<void>;
+  /** Writes down what became of it, or with null that it is gone. */
+  end(id: string, owner: string, submitted: Draft["submitted"]): Promise<void>;
+};
+
+/** Revisions of entries, as they are read. */
+export type Revisions = {
+  /** Any revision by its number; null when there is none. */
+  shown(slug: string, number: number): Promise<RevisionView | null>;
+  /** All of an entry's, oldest first. */
+  list(slug: string): Promise<readonly RevisionLine[]>;
 };
