@@ -31,8 +31,7 @@ export function createTrails({ prisma }: Database): Trails {
     links: async (trail) => (await readLinks(prisma, [trail])).get(trail) ?? [],
     async names(after, limit) {
       const rows = await prisma.$queryRaw<{ trail: string }[]>`
-        SELECT trail FROM trail_links WHERE number = 1 AND (${after}::text IS NULL OR trail > ${after})
-        UNION SELECT DISTINCT trail FROM trail_links WHERE ${after}::text IS NULL OR trail > ${after}
+        SELECT DISTINCT trail FROM trail_links WHERE ${after}::text IS NULL OR trail > ${after}
         ORDER BY trail LIMIT ${limit}`;
       return rows.map(({ trail }) => trail);
     },

@@ -297,6 +297,7 @@ export type TracedEntry = { readonly id: string; readonly slug: string; readonly
 
 /** An entry that says something else than its trail. */
 export type KeptBeside = {
+  readonly id: string;
   readonly slug: string;
   /** What of its row or its revisions differs. */
   readonly differs: readonly string[];
