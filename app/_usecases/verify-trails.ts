@@ -24,12 +24,16 @@ const ENTRY = "entry:";
 /**
  * Checks trails link by link, whether each event can have followed those before, and whether entries and revisions
  * still are what their trails say.
- * @param only a trail; null for all
+ * @param entry slug of the one entry to check; null for all, and for what concerns no entry
+ * @returns null when there is no such entry
  */
 export async function verifyTrails(
   { trails, hash }: { readonly trails: Trails; readonly hash: Hash },
-  only: string | null = null,
-): Promise<Verified> {
+  entry: string | null = null,
+): Promise<Verified | null> {
+  const id = entry === null ? null : await trails.idOf(entry);
+  if (entry !== null && id === null) return null;
+  const only = id === null ? null : ENTRY + id;
   const faults: TrailFault[] = [];
   const counts = { trails: 0, links: 0 };
   let after: string | null = null;
