@@ -12,6 +12,15 @@ const PREFIX = "entry:";
 /** Lists over all trails: what waits for votes, what members and moderators did. */
 export function createReviewLists({ prisma }: Database): ReviewLists {
   return {
+    async due(now, limit) {
+      const rows = await prisma.entry.findMany({
+        where: { reviewClosesAt: { lte: now } },
+        orderBy: [{ reviewClosesAt: "asc" }, { id: "asc" }],
+        select: { slug: true },
+        take: limit,
+      });
+      return rows.map(({ slug }) => slug);
+    },
     async waiting({ fields, member, after, limit }) {
       const rows = await prisma.entry.findMany({
         where: {

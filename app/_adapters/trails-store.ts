@@ -28,11 +28,12 @@ export function createTrails({ prisma }: Database): Trails {
       const traced = (await readTrails(prisma, [row.id])).get(row.id);
       return { id: row.id, slug, history: historyOf(traced?.events ?? []) };
     },
+    idOf: async (slug) =>
+      (await prisma.entry.findUnique({ where: { slug }, select: { id: true } }))?.id ?? null,
     links: async (trail) => (await readLinks(prisma, [trail])).get(trail) ?? [],
     async names(after, limit) {
       const rows = await prisma.$queryRaw<{ trail: string }[]>`
-        SELECT trail FROM trail_links WHERE number = 1 AND (${after}::text IS NULL OR trail > ${after})
-        UNION SELECT DISTINCT trail FROM trail_links WHERE ${after}::text IS NULL OR trail > ${after}
+        SELECT DISTINCT trail FROM trail_links WHERE ${after}::text IS NULL OR trail > ${after}
         ORDER BY trail LIMIT ${limit}`;
       return rows.map(({ trail }) => trail);
     },
@@ -44,15 +45,6 @@ export function createTrails({ prisma }: Database): Trails {
           await appendLinks(tx, [{ trail, last, events }]);
         }, PATIENCE),
       ),
-    async due(now, limit) {
-      const rows = await prisma.entry.findMany({
-        where: { reviewClosesAt: { lte: now } },
-        orderBy: [{ reviewClosesAt: "asc" }, { id: "asc" }],
-        select: { slug: true },
-        take: limit,
-      });
-      return rows.map(({ slug }) => slug);
-    },
     compare: (entries) => compareWithTrails(prisma, entries),
     lacking: (limit) => untraced(prisma, limit),
   };

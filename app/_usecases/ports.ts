@@ -297,6 +297,7 @@ export type TracedEntry = { readonly id: string; readonly slug: string; readonly
 
 /** An entry that says something else than its trail. */
 export type KeptBeside = {
+  readonly id: string;
   readonly slug: string;
   /** What of its row or its revisions differs. */
   readonly differs: readonly string[];
@@ -325,13 +326,13 @@ export type Trails = {
   ): Promise<Result<EntryHistory, FieldError>>;
   /** @param entry slug */
   history(entry: string): Promise<TracedEntry | null>;
+  /** The id of an entry by its slug; its trail is named after it. */
+  idOf(entry: string): Promise<string | null>;
   links(trail: string): Promise<readonly Link[]>;
   /** Names of all trails, in order, after the one given. */
   names(after: string | null, limit: number): Promise<readonly string[]>;
   /** Adds to a trail that is of no entry. */
   append(trail: string, events: readonly TrailEvent[]): Promise<void>;
-  /** Slugs of entries whose review is due to be looked at, longest due first. */
-  due(now: Date, limit: number): Promise<readonly string[]>;
   /** Compares entries' rows and revisions with their trails; only those that differ come back. */
   compare(entries: readonly string[]): Promise<readonly KeptBeside[]>;
   /** Entries that have no trail yet. */
@@ -355,6 +356,8 @@ export type Contents = {
 
 /** Lists over all trails. */
 export type ReviewLists = {
+  /** Slugs of entries whose review is due to be looked at, longest due first. */
+  due(now: Date, limit: number): Promise<readonly string[]>;
   /**
    * Revisions under review, the longest waiting first.
    * @param asked fields to keep to; null for all. The member who asks, to know whether they have voted
