@@ -64,10 +64,7 @@ export const waitingForMe = cache(async (): Promise<readonly UnderReview[]> => {
 });
 
 /** The neighbours of an entry among what waits for one's vote; of one that waits no more, those around its age. */
-export async function besides({
-  slug,
-  review,
-}: ReviewShown): Promise<{
+export async function besides({ slug, review }: ReviewShown): Promise<{
   readonly previous: string | null;
   readonly next: string | null;
   readonly count: number;
@@ -81,4 +78,9 @@ export async function besides({
     next: others.find((each) => !isBefore(each))?.slug ?? null,
     count: waiting.length,
   };
+}
+
+/** Everything under review, the longest waiting first. */
+export async function underReview(): Promise<readonly UnderReview[]> {
+  return waitingForVotes({ fields: null, after: 0, limit: MOST });
 }

@@ -38,7 +38,6 @@ export function HeldForm({ action, className, words, children }: HeldFormProps) 
     form.current?.querySelector("textarea")?.focus();
   };
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a second passes whenever the count changes
   useEffect(() => {
     if (left === null) return;
     if (left === 0) return send();
