@@ -84,3 +84,17 @@ export async function besides({ slug, review }: ReviewShown): Promise<{
 export async function underReview(): Promise<readonly UnderReview[]> {
   return waitingForVotes({ fields: null, after: 0, limit: MOST });
 }
+
+/** An unguessable name for what a form makes, so that sending it twice makes it once. */
+export async function makeToken(): Promise<string> {
+  return (await live()).randomness.token();
+}
+
+export async function now(): Promise<string> {
+  return (await live()).clock.now().toISOString();
+}
+
+/** Any revision of an entry by its number. */
+export async function showNumbered(slug: string, number: number): Promise<RevisionView | null> {
+  return (await live()).revisions.shown(slug, number);
+}
