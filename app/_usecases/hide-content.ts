@@ -3,7 +3,7 @@ import type { Actor } from "#core/members/member";
 import { fail, type Result } from "#core/result";
 import type { HidingGround } from "#core/review/entry-event";
 import type { EntryHistory } from "#core/review/entry-history";
-import type { Contents } from "./ports.ts";
+import type { Contents } from "./ports/review.ts";
 import { type ActNeeds, actOnEntry } from "./review/act-on-entry.ts";
 
 type What =
