@@ -1,7 +1,7 @@
 import { HIDDEN, hiddenFields } from "#core/entries/hidden-texts";
 import type { EntryState, Field } from "#core/entries/vocabulary";
 import { type EntryLink, MODERATION, type Rating } from "#core/review/review-lists";
-import type { ReviewLists } from "../_usecases/ports.ts";
+import type { ReviewLists } from "../_usecases/ports/review.ts";
 import type { Database } from "./database.ts";
 import { Prisma } from "./generated/client.ts";
 import { toPhotograph } from "./rows.ts";

@@ -4,7 +4,7 @@ import type { Field } from "#core/entries/vocabulary";
 import type { EntryLink, Rating, UnderReview } from "#core/review/review-lists";
 import type { Link } from "#core/trail/link";
 import { closeReview } from "#usecases/close-reviews";
-import type { TracedEntry } from "#usecases/ports";
+import type { TracedEntry } from "#usecases/ports/review";
 import { actor } from "./actor.ts";
 import { live } from "./live.ts";
 
