@@ -24,10 +24,11 @@ export async function compareWithTrails(tx: Tx, ids: readonly string[]): Promise
   const traces = await readTrails(tx, ids);
   const gone = ids.filter((id) => !rows.some((row) => row.id === id));
   const compared = rows.map((row) => ({
+    id: row.id,
     slug: row.slug,
     differs: [...rowDiffers(row, traces.get(row.id)), ...revisionsDiffer(row, traces.get(row.id))],
   }));
-  return [...compared, ...gone.map((id) => ({ slug: id, differs: ["the entry is gone"] }))].filter(
+  return [...compared, ...gone.map((id) => ({ id, slug: id, differs: ["the entry is gone"] }))].filter(
     ({ differs }) => differs.length > 0,
   );
 }
@@ -49,12 +50,15 @@ function foundIn(row: Row): EntryProjection {
     shown: row.currentRevisionId,
     verified: row.verifiedRevisionId,
     field: row.field as EntryProjection["field"],
-    review: reviewRevisionId === null ? null : {
-      revision: reviewRevisionId,
-      submittedAt: reviewSubmittedAt?.toISOString() ?? "",
-      closesAt: reviewClosesAt?.toISOString() ?? "",
-      voters: row.reviewVoters,
-    },
+    review:
+      reviewRevisionId === null
+        ? null
+        : {
+            revision: reviewRevisionId,
+            submittedAt: reviewSubmittedAt?.toISOString() ?? "",
+            closesAt: reviewClosesAt?.toISOString() ?? "",
+            voters: row.reviewVoters,
+          },
     challenged: row.challenged,
     replacedBy: row.replacedBy,
     merged: row.merged,

@@ -20,7 +20,12 @@ export async function writeWords(tx: Tx, entries: readonly string[]): Promise<vo
     });
     const words = rows.flatMap(({ id, hiddenTexts, currentRevision: revision }) => {
       if (!revision) return [];
-      const content = servedContent(revision.content as unknown as EntryContent, revision.id, hiddenTexts, "");
+      const content = servedContent(
+        revision.content as unknown as EntryContent,
+        revision.id,
+        hiddenTexts,
+        "",
+      );
       return [{ entry: id, title: content.title, maker: revision.makerId, ...wordsOf(content) }];
     });
     await upsert(tx, words);

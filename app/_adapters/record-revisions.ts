@@ -56,7 +56,11 @@ export async function recordRevisions(
 const makersOf = ({ newest }: ToRevise): readonly string[] =>
   newest?.content.maker ? [newest.content.maker] : [];
 
-function decided({ slug, traced }: ToRevise, revision: RecordedRevision, batch: Batch): readonly EntryEvent[] {
+function decided(
+  { slug, traced }: ToRevise,
+  revision: RecordedRevision,
+  batch: Batch,
+): readonly EntryEvent[] {
   const { at, by, policy } = batch;
   const events = recordAndSubmit(traced.events, { at, by: { importer: by }, revision, policy });
   if (!events.ok) throw new Refused({ ...events.error, entry: slug });

@@ -33,8 +33,7 @@ async function record(tx: Tx, revision: RevisionToSubmit, decide: Parameters<Sub
   const { newest } = entry;
   if (newest && !parents.includes(newest.id))
     throw refused(entry.slug, "revision", "revised-meanwhile", newest.id, { number: newest.number });
-  const makerId =
-    content.maker === null ? null : (await idsOfMakers(tx, [content.maker])).get(content.maker);
+  const makerId = content.maker === null ? null : (await idsOfMakers(tx, [content.maker])).get(content.maker);
   if (makerId === undefined) throw refused(entry.slug, "maker", "maker-unknown", content.maker ?? "");
   const rows = emptyRows();
   const recorded = addRevision(rows, {

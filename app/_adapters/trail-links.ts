@@ -43,7 +43,8 @@ export async function appendLinks(
 
 function toRow({ trail, number, type, at, by, payload, previous, hash }: Link) {
   const date = new Date(at);
-  if (date.toISOString() !== at) throw new RangeError(`at must be ISO 8601 to the millisecond. Received ${at}.`);
+  if (date.toISOString() !== at)
+    throw new RangeError(`at must be ISO 8601 to the millisecond. Received ${at}.`);
   return {
     trail,
     number,

@@ -6,8 +6,8 @@ import type { Trails } from "../_usecases/ports.ts";
 import { compareWithTrails } from "./compare-with-trails.ts";
 import type { Database } from "./database.ts";
 import { Prisma } from "./generated/client.ts";
-import { untraced } from "./untraced-entries.ts";
 import { appendLinks, readLinks } from "./trail-links.ts";
+import { untraced } from "./untraced-entries.ts";
 import { readTrails, writeTrails } from "./write-trails.ts";
 
 type Tx = Prisma.TransactionClient;
@@ -21,19 +21,19 @@ const PATIENCE = { maxWait: 60_000, timeout: 60_000 };
 /** Trails in the database, and the histories they amount to. */
 export function createTrails({ prisma }: Database): Trails {
   return {
-    change: (entry, decide) =>
-      again(() => prisma.$transaction((tx) => change(tx, entry, decide), PATIENCE)),
+    change: (entry, decide) => again(() => prisma.$transaction((tx) => change(tx, entry, decide), PATIENCE)),
     async history(slug) {
       const row = await prisma.entry.findUnique({ where: { slug }, select: { id: true } });
       if (!row) return null;
       const traced = (await readTrails(prisma, [row.id])).get(row.id);
       return { id: row.id, slug, history: historyOf(traced?.events ?? []) };
     },
+    idOf: async (slug) =>
+      (await prisma.entry.findUnique({ where: { slug }, select: { id: true } }))?.id ?? null,
     links: async (trail) => (await readLinks(prisma, [trail])).get(trail) ?? [],
     async names(after, limit) {
       const rows = await prisma.$queryRaw<{ trail: string }[]>`
-        SELECT trail FROM trail_links WHERE number = 1 AND (${after}::text IS NULL OR trail > ${after})
-        UNION SELECT DISTINCT trail FROM trail_links WHERE ${after}::text IS NULL OR trail > ${after}
+        SELECT DISTINCT trail FROM trail_links WHERE ${after}::text IS NULL OR trail > ${after}
         ORDER BY trail LIMIT ${limit}`;
       return rows.map(({ trail }) => trail);
     },
@@ -45,15 +45,6 @@ export function createTrails({ prisma }: Database): Trails {
           await appendLinks(tx, [{ trail, last, events }]);
         }, PATIENCE),
       ),
-    async due(now, limit) {
-      const rows = await prisma.entry.findMany({
-        where: { reviewClosesAt: { lte: now } },
-        orderBy: [{ reviewClosesAt: "asc" }, { id: "asc" }],
-        select: { slug: true },
-        take: limit,
-      });
-      return rows.map(({ slug }) => slug);
-    },
     compare: (entries) => compareWithTrails(prisma, entries),
     lacking: (limit) => untraced(prisma, limit),
   };

@@ -14,5 +14,10 @@ export function answerVote(
   entry: string,
   given: Given,
 ): Promise<Result<EntryHistory, FieldError>> {
-  return actOnEntry(needs, actor, "answer a vote", entry, (by, at) => ({ type: "answer a vote", by, at, ...given }));
+  return actOnEntry(needs, actor, "answer a vote", entry, (by, at) => ({
+    type: "answer a vote",
+    by,
+    at,
+    ...given,
+  }));
 }

@@ -19,7 +19,7 @@ export async function decideChallenge(
   const { policy, trails } = needs;
   const { consequence } = given;
   if (consequence.kind === "superseded") {
-    const refused = await whyNotInstead(trails, entry, consequence.entry, "consequence");
+    const refused = await whyNotInstead(trails, entry, consequence.entry, "into");
     if (refused) return fail(refused);
   }
   return actOnEntry(needs, actor, "decide a challenge", entry, (by, at) => ({

@@ -18,7 +18,12 @@ export async function hideContent(
   needs: ActNeeds & { readonly contents: Contents },
   actor: Actor,
   entry: string,
-  given: { readonly act: string; readonly what: What; readonly ground: HidingGround; readonly reason: string },
+  given: {
+    readonly act: string;
+    readonly what: What;
+    readonly ground: HidingGround;
+    readonly reason: string;
+  },
 ): Promise<Result<EntryHistory, FieldError>> {
   const { what, ...rest } = given;
   const sha256 = await needs.contents.hashOf(entry, what);

@@ -3,6 +3,7 @@ import type { EntryContent, EntrySummary, EntryView } from "#core/entries/entry"
 import type { MakerContent, MakerSummary, MakerView } from "#core/entries/maker";
 import type { EntryPage, EntryQuery } from "#core/entries/query";
 import type { RevisionLine, RevisionView } from "#core/entries/revision";
+import type { Field } from "#core/entries/vocabulary";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
@@ -13,14 +14,15 @@ import type { Proposal } from "#core/photographs/proposal";
 import type { Region } from "#core/photographs/region";
 import type { KeptQuestion } from "#core/questions/kept-question";
 import type { Question, QuestionEvent } from "#core/questions/question";
-import type { EntryEvent, RecordedRevision } from "#core/review/entry-event";
-import type { EntryHistory } from "#core/review/entry-history";
-import type { ReviewPolicy } from "#core/review/policy";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
 import type { Account, KeptInterest, Member, MemberEvent, OpenSession, Standing } from "#core/members/account";
 import type { Interest } from "#core/members/member";
+import type { EntryEvent, RecordedRevision } from "#core/review/entry-event";
+import type { EntryHistory } from "#core/review/entry-history";
+import type { ReviewPolicy } from "#core/review/policy";
+import type { EntryLink, Rating, UnderReview } from "#core/review/review-lists";
 import type { Calibration } from "#core/similarity/calibration";
 import type { EntryFacts } from "#core/similarity/findings";
 import type { LikenessThresholds } from "#core/similarity/likeness";
@@ -180,7 +182,7 @@ export type LookUps = {
   remove(id: string): Promise<void>;
   /** Ids of look-ups whose time is over, oldest first. */
   expired(now: Date, limit: number): Promise<readonly string[]>;
-  /** Is the image still shown by any look-up, photograph or question? */
+  /** Is the image still shown by any look-up, photograph, question or draft? */
   imageInUse(sha256: string): Promise<boolean>;
   /** Is the image one that this owner looked up? */
   imageOwnedBy(sha256: string, ownerHash: string): Promise<boolean>;
@@ -298,6 +300,7 @@ export type TracedEntry = { readonly id: string; readonly slug: string; readonly
 
 /** An entry that says something else than its trail. */
 export type KeptBeside = {
+  readonly id: string;
   readonly slug: string;
   /** What of its row or its revisions differs. */
   readonly differs: readonly string[];
@@ -326,17 +329,59 @@ export type Trails = {
   ): Promise<Result<EntryHistory, FieldError>>;
   /** @param entry slug */
   history(entry: string): Promise<TracedEntry | null>;
+  /** The id of an entry by its slug; its trail is named after it. */
+  idOf(entry: string): Promise<string | null>;
   links(trail: string): Promise<readonly Link[]>;
   /** Names of all trails, in order, after the one given. */
   names(after: string | null, limit: number): Promise<readonly string[]>;
   /** Adds to a trail that is of no entry. */
   append(trail: string, events: readonly TrailEvent[]): Promise<void>;
-  /** Slugs of entries whose review is due to be looked at, longest due first. */
-  due(now: Date, limit: number): Promise<readonly string[]>;
   /** Compares entries' rows and revisions with their trails; only those that differ come back. */
   compare(entries: readonly string[]): Promise<readonly KeptBeside[]>;
   /** Entries that have no trail yet. */
   lacking(limit: number): Promise<readonly Untraced[]>;
+};
+
+/** What of an entry's content can be hidden, and what is. */
+export type Contents = {
+  /** SHA-256 of a photograph or a text of an entry; null when it has none such. */
+  hashOf(
+    entry: string,
+    what:
+      | { readonly kind: "photograph"; readonly photograph: string }
+      | { readonly kind: "text"; readonly revision: string; readonly field: string },
+  ): Promise<string | null>;
+  /** Is the image hidden wherever it is shown? */
+  isHiddenImage(sha256: string): Promise<boolean>;
+  /** Slug of the entry that a merged one leads to; null for any other. */
+  standsInstead(slug: string): Promise<string | null>;
+};
+
+/** Lists over all trails. */
+export type ReviewLists = {
+  /** Slugs of entries whose review is due to be looked at, longest due first. */
+  due(now: Date, limit: number): Promise<readonly string[]>;
+  /**
+   * Revisions under review, the longest waiting first.
+   * @param asked fields to keep to; null for all. The member who asks, to know whether they have voted
+   */
+  waiting(asked: {
+    readonly fields: readonly Field[] | null;
+    readonly member: string | null;
+    readonly after: number;
+    readonly limit: number;
+  }): Promise<readonly UnderReview[]>;
+  /** What a member did of these types ("revision recorded", "vote cast"), the latest first. */
+  ofMember(
+    member: string,
+    types: readonly string[],
+    after: number,
+    limit: number,
+  ): Promise<readonly EntryLink[]>;
+  /** What moderators did, the latest first. */
+  moderation(after: number, limit: number): Promise<readonly EntryLink[]>;
+  /** Every vote that stands on revisions of a field; null for all fields. */
+  ratings(field: Field | null): Promise<readonly Rating[]>;
 };
 
 /** A revision that a member puts forward; its images are kept already. */
@@ -366,7 +411,9 @@ export type Submissions = {
       events: readonly EntryEvent[],
       recorded: RecordedRevision,
     ) => Result<readonly EntryEvent[], FieldError>,
-  ): Promise<Result<{ readonly slug: string; readonly revision: string; readonly number: number }, FieldError>>;
+  ): Promise<
+    Result<{ readonly slug: string; readonly revision: string; readonly number: number }, FieldError>
+  >;
 };
 
 /** What members are writing; each is its owner's alone, and nobody else finds it. */
@@ -380,7 +427,12 @@ export type Drafts = {
    * @param had the version that it was made from
    * @returns the draft; null when another version was saved meanwhile, or it is gone
    */
-  save(id: string, owner: string, had: number, next: Pick<Draft, "typed" | "parents">): Promise<Draft | null>;
+  save(
+    id: string,
+    owner: string,
+    had: number,
+    next: Pick<Draft, "typed"> & Partial<Pick<Draft, "parents" | "photographs">>,
+  ): Promise<Draft | null>;
   /** @returns false when it has as many as it may, or that one already */
   addPhotograph(id: string, owner: string, photograph: DraftPhotograph): Promise<boolean>;
   removePhotograph(id: string, owner: string, sha256: string): Promise<void>;

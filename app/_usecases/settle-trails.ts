@@ -51,6 +51,12 @@ function begin(
   const newest = revisions.at(-1);
   if (!newest) return ok([]);
   const by = { importer: newest.by };
-  const submitted = decide(historyOf(events), { type: "submit", at, by, revision: newest.revision.id, policy });
+  const submitted = decide(historyOf(events), {
+    type: "submit",
+    at,
+    by,
+    revision: newest.revision.id,
+    policy,
+  });
   return submitted.ok ? ok([...events, ...submitted.value]) : submitted;
 }

@@ -89,7 +89,9 @@ async function ready(
   const photographs: PhotographToRecord[] = [];
   for (const photograph of given.photographs) {
     const stated = { ...photograph, entry };
-    const vectors = known.has(fingerprint(stated)) ? null : await describe(needs.blobs, embedders, photograph);
+    const vectors = known.has(fingerprint(stated))
+      ? null
+      : await describe(needs.blobs, embedders, photograph);
     if (vectors === undefined)
       return fail({ field: "photographs", rule: "file-missing", received: photograph.sha256 });
     photographs.push({ ...stated, vectors });

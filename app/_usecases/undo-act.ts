@@ -14,5 +14,10 @@ export function undoAct(
   entry: string,
   given: Given,
 ): Promise<Result<EntryHistory, FieldError>> {
-  return actOnEntry(needs, actor, "undo an act", entry, (by, at) => ({ type: "undo an act", by, at, ...given }));
+  return actOnEntry(needs, actor, "undo an act", entry, (by, at) => ({
+    type: "undo an act",
+    by,
+    at,
+    ...given,
+  }));
 }

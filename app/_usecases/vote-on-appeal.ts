@@ -14,5 +14,10 @@ export function voteOnAppeal(
   entry: string,
   given: Given,
 ): Promise<Result<EntryHistory, FieldError>> {
-  return actOnEntry(needs, actor, "vote on an appeal", entry, (by, at) => ({ type: "vote on an appeal", by, at, ...given }));
+  return actOnEntry(needs, actor, "vote on an appeal", entry, (by, at) => ({
+    type: "vote on an appeal",
+    by,
+    at,
+    ...given,
+  }));
 }

@@ -14,5 +14,10 @@ export function withdrawSubmission(
   entry: string,
   given: Given,
 ): Promise<Result<EntryHistory, FieldError>> {
-  return actOnEntry(needs, actor, "withdraw a submission", entry, (by, at) => ({ type: "withdraw a submission", by, at, ...given }));
+  return actOnEntry(needs, actor, "withdraw a submission", entry, (by, at) => ({
+    type: "withdraw a submission",
+    by,
+    at,
+    ...given,
+  }));
 }

@@ -3,8 +3,10 @@ import { createAligner } from "#adapters/aligner";
 import { createBlobs, createPictures } from "#adapters/blobs";
 import { hashOfValue } from "#adapters/canonical-json";
 import { systemClock, systemKeys, systemRandomness } from "#adapters/chance";
+import { createContents } from "#adapters/contents-store";
 import { type Database, openDatabase } from "#adapters/database";
 import { createDemoMembers } from "#adapters/demo-members";
+import { createDrafts } from "#adapters/drafts-store";
 import { createEntries } from "#adapters/entries-store";
 import { createImageReader } from "#adapters/image-reader";
 import { openImportFolder } from "#adapters/import-folder";
@@ -26,6 +28,8 @@ import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
 import { createSessions } from "#adapters/sessions-store";
 import { createSignInAttempts } from "#adapters/sign-in-attempts-store";
+import { createReviewLists } from "#adapters/review-lists";
+import { createRevisions } from "#adapters/revisions-store";
 import { createSubmissions } from "#adapters/submissions-store";
 import { createTrails } from "#adapters/trails-store";
 import { settleModels } from "#usecases/settle-models";
@@ -104,6 +108,8 @@ export function wire(
     questions: createQuestions(database),
     trails: createTrails(database),
     submissions: createSubmissions(database),
+    contents: createContents(database),
+    reviewLists: createReviewLists(database),
     hash: hashOfValue,
     policy: environment.policy,
     members: createMembers(database),
@@ -113,6 +119,8 @@ export function wire(
     passwords: argon2Passwords,
     secret: keepSecret(environment.secret, environment.dataFolder),
     demoMembers: createDemoMembers(environment.demoFolder),
+    drafts: createDrafts(database),
+    revisions: createRevisions(database),
     keys: systemKeys,
     // One after the other, so that an entry asked for twice is made once.
     makingEntries: createQueue(1, 20),

@@ -6,7 +6,7 @@ import { requireMember } from "#usecases/review/require-member";
 import { keepForm } from "./kept-forms.ts";
 import { redirect } from "./look-up-answer.ts";
 import { originOf } from "./origin.ts";
-import { actor } from "./session.ts";
+import { actor } from "./actor.ts";
 import { readWords, wantsJson } from "./words-form.ts";
 import { write } from "./write.ts";
 

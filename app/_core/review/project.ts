@@ -1,6 +1,8 @@
 import type { EntryState, Field } from "../entries/vocabulary.ts";
-import { decide } from "./decide.ts";
+import { whatIsMissing } from "./close.ts";
 import type { EntryHistory, Review } from "./entry-history.ts";
+import { isOpen } from "./find-in-history.ts";
+import { hiddenContent } from "./standing.ts";
 
 /** What lists and look-ups need of an entry's history, kept beside its trail. */
 export type EntryProjection = {
@@ -8,7 +10,7 @@ export type EntryProjection = {
   readonly shown: string | null;
   readonly verified: string | null;
   readonly field: Field | null;
-  /** The review that is open; `closesAt` is when it is time to look whether it is over. */
+  /** The latest review that is open; `closesAt` is when it is time to look whether it is over. */
   readonly review: null | {
     readonly revision: string;
     readonly submittedAt: string;
@@ -30,25 +32,25 @@ export type EntryProjection = {
 
 export function projectionOf(history: EntryHistory): EntryProjection {
   const { state, shown, verified, replacedBy, locked } = history;
-  const open = history.reviews.findLast(({ end }) => end === null) ?? null;
+  const waiting = history.reviews.filter(({ end }) => end === null);
+  const open = waiting.at(-1);
   const subject = history.revisions.find(({ id }) => id === shown) ?? history.revisions.at(-1);
-  const acts = history.acts.filter(({ undone }) => undone === null);
-  const hidden = acts.flatMap(({ did }) => (did.kind === "hidden" ? [did.what] : []));
-  const merged = acts.some(({ did }) => did.kind === "merged");
+  const hidden = hiddenContent(history);
+  const merged = history.acts.some(({ did, undone }) => did.kind === "merged" && undone === null);
   return {
     state,
     shown,
     verified,
     field: subject?.field ?? null,
-    review: open && {
-      revision: open.revision,
-      submittedAt: open.submittedAt,
-      closesAt: timeToLook(history, open),
-      voters: [...new Set(open.votes.map(({ voter }) => voter.id))],
-    },
-    challenged: history.challenges.some(
-      ({ decision, appeal }) => decision === null || appeal?.outcome === null,
-    ),
+    review: open
+      ? {
+          revision: open.revision,
+          submittedAt: open.submittedAt,
+          closesAt: waiting.map((review) => timeToLook(history, review)).sort()[0] ?? open.submittedAt,
+          voters: [...new Set(open.votes.map(({ voter }) => voter.id))],
+        }
+      : null,
+    challenged: history.challenges.some(isOpen),
     replacedBy,
     merged,
     locked,
@@ -58,12 +60,13 @@ export function projectionOf(history: EntryHistory): EntryProjection {
   };
 }
 
-const HOUR = 60 * 60 * 1000;
-
 /** When a review would close if nothing more were said: as soon as it has been open long enough, or at the very end. */
-function timeToLook(history: EntryHistory, { submittedAt, policy }: Review): string {
-  const after = (hours: number) => new Date(Date.parse(submittedAt) + hours * HOUR).toISOString();
-  const soonest = after(policy.hours);
-  const closes = decide(history, { type: "close what is over", at: soonest });
-  return closes.ok && closes.value.length > 0 ? soonest : after(policy.days * 24);
+function timeToLook(history: EntryHistory, review: Review): string {
+  const { missing, ends } = whatIsMissing(review, history, review.submittedAt);
+  const [first, ...others] = missing;
+  return first?.is === "time" && others.length === 0
+    ? first.until
+    : missing.length === 0
+      ? review.submittedAt
+      : ends;
 }

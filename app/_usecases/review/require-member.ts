@@ -5,8 +5,9 @@ import { fail, ok, type Result } from "#core/result";
 
 /** The member who acts; as the error, why they may not: not signed in, suspended, or without the role. */
 export function requireMember(actor: Actor, action: Action): Result<ActingMember, FieldError> {
-  const refuse = (rule: string) => fail({ field: "account", rule, received: action });
-  if (actor.kind !== "member") return refuse("sign-in-first");
+  if (actor.kind !== "member") return fail({ field: "member", rule: "sign-in-first", received: action });
   if (may(actor, action)) return ok(actor);
-  return refuse(actor.suspended ? "suspended" : "role-lacking");
+  return actor.suspended
+    ? fail({ field: "member", rule: "member-suspended", received: actor.name })
+    : fail({ field: "member", rule: "role-needed", received: actor.roles.join(", ") || "none" });
 }

@@ -16,7 +16,7 @@ export async function whyNotInstead(
 ): Promise<FieldError | null> {
   let at: string | null = instead;
   for (let steps = 0; at !== null && steps < LONGEST; steps++) {
-    if (at === entry) return { field, rule: steps === 0 ? "same-entry" : "leads-back", received: instead };
+    if (at === entry) return { field, rule: steps === 0 ? "into-itself" : "leads-back", received: instead };
     const found = await trails.history(at);
     if (!found) return { field, rule: "entry-not-here", received: at };
     at = found.history.replacedBy;

@@ -40,21 +40,26 @@ it.each([
 
 it("finds any change of any payload", () => {
   fc.assert(
-    fc.property(fc.array(fc.jsonValue(), { minLength: 1 }), fc.nat(), fc.jsonValue(), (said, place, other) => {
-      const chain = linksAfter(
-        "t",
-        null,
-        said.map((each) => event("e", each)),
-        hashOfValue,
-      );
-      expect(checkChain("t", chain, hashOfValue)).toBeNull();
-      const index = place % chain.length;
-      fc.pre(JSON.stringify(said[index]) !== JSON.stringify(other));
-      const same = hashOfValue(said[index]) === hashOfValue(other);
-      const tampered = chain.map((link, i) => (i === index ? { ...link, payload: { said: other } } : link));
-      expect(checkChain("t", tampered, hashOfValue)).toEqual(
-        same ? null : { number: index + 1, why: "wrong hash" },
-      );
-    }),
+    fc.property(
+      fc.array(fc.jsonValue(), { minLength: 1 }),
+      fc.nat(),
+      fc.jsonValue(),
+      (said, place, other) => {
+        const chain = linksAfter(
+          "t",
+          null,
+          said.map((each) => event("e", each)),
+          hashOfValue,
+        );
+        expect(checkChain("t", chain, hashOfValue)).toBeNull();
+        const index = place % chain.length;
+        fc.pre(JSON.stringify(said[index]) !== JSON.stringify(other));
+        const same = hashOfValue(said[index]) === hashOfValue(other);
+        const tampered = chain.map((link, i) => (i === index ? { ...link, payload: { said: other } } : link));
+        expect(checkChain("t", tampered, hashOfValue)).toEqual(
+          same ? null : { number: index + 1, why: "wrong hash" },
+        );
+      },
+    ),
   );
 });
