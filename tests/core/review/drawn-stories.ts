@@ -59,7 +59,7 @@ const consequence = fc.constantFrom<Consequence>(
 /** Everything that can be asked, votes most of all, so that some stories reach the end of a review. */
 const move: fc.Arbitrary<Move> = fc.oneof(
   {
-    weight: 2,
+    weight: 8,
     arbitrary: fc
       .constantFrom<[(typeof REVISIONS)[number], ActingMember]>(
         ...REVISIONS.map((each, i) => [each, i === 0 ? author : other] as [typeof each, ActingMember]),
@@ -71,7 +71,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
       ),
   },
   {
-    weight: 3,
+    weight: 12,
     arbitrary: fc.tuple(id, party).map(
       ([which, by]): Move =>
         (h) =>
@@ -79,7 +79,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
     ),
   },
   {
-    weight: 12,
+    weight: 48,
     arbitrary: fc.tuple(voter, choice, id).map(
       ([by, how, which]): Move =>
         (h) =>
@@ -87,7 +87,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
     ),
   },
   {
-    weight: 4,
+    weight: 16,
     arbitrary: fc.tuple(anybody, voter, id).map(
       ([by, to, which]): Move =>
         (h) =>
@@ -95,15 +95,15 @@ const move: fc.Arbitrary<Move> = fc.oneof(
     ),
   },
   {
-    weight: 1,
+    weight: 10,
     arbitrary: fc.tuple(party, id).map(
       ([by, which]): Move =>
         (h) => ({ type: "withdraw a submission", at: at(h), by, revision: which, reason: "" }),
     ),
   },
-  { weight: 3, arbitrary: fc.constant<Move>((h) => close(h)) },
+  { weight: 12, arbitrary: fc.constant<Move>((h) => close(h)) },
   {
-    weight: 3,
+    weight: 12,
     arbitrary: fc.tuple(anybody, raised, id).map(
       ([by, which, of]): Move =>
         (h) =>
@@ -111,7 +111,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
     ),
   },
   {
-    weight: 3,
+    weight: 12,
     arbitrary: fc.tuple(moderator, raised, consequence, fc.constantFrom("upheld", "dismissed" as const)).map(
       ([by, which, then, ruling]): Move =>
         (h) =>
@@ -119,7 +119,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
     ),
   },
   {
-    weight: 2,
+    weight: 8,
     arbitrary: fc.tuple(party, raised).map(
       ([by, which]): Move =>
         (h) =>
@@ -127,7 +127,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
     ),
   },
   {
-    weight: 4,
+    weight: 30,
     arbitrary: fc.tuple(moderator, fc.constantFrom("let stand", "overturn" as const), raised).map(
       ([by, how, which]): Move =>
         (h) =>
@@ -135,7 +135,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
     ),
   },
   {
-    weight: 1,
+    weight: 4,
     arbitrary: fc.tuple(moderator, act, id).map(
       ([by, which, of]): Move =>
         (h) => ({
@@ -164,7 +164,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
     ),
   },
   {
-    weight: 3,
+    weight: 12,
     arbitrary: fc.tuple(moderator, act).map(
       ([by, which]): Move =>
         (h) => ({ type: "undo an act", at: at(h), by, act: which, reason }),
@@ -193,7 +193,7 @@ const BEGINNINGS: readonly (readonly EntryCommand[])[] = [
 export const story: fc.Arbitrary<readonly EntryCommand[]> = fc
   .tuple(
     fc.constantFrom(...BEGINNINGS),
-    fc.array(fc.tuple(move, fc.constantFrom(1, 1, 1, 5, 24, 73)), { minLength: 5, maxLength: 60 }),
+    fc.array(fc.tuple(move, fc.constantFrom(1, 1, 1, 5, 5, 24, 73, 300)), { minLength: 5, maxLength: 60 }),
   )
   .map(([beginning, moves]) => {
     let hours = 80;
