@@ -14,7 +14,9 @@ import type {
   OpenSession,
   Standing,
 } from "#core/members/account";
+
 import type { Interest } from "#core/members/member";
+
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
 import type { Proposal } from "#core/photographs/proposal";
@@ -24,6 +26,7 @@ import type { Question, QuestionEvent } from "#core/questions/question";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
+
 import type { ReviewPolicy } from "#core/review/policy";
 import type { EntryFacts } from "#core/similarity/findings";
 import type { Hit } from "#core/similarity/rank";

@@ -41,6 +41,7 @@ export const MODERATION = [
   "act undone",
   "reviewer appointed",
   "moderator appointed",
+  "administrator appointed",
   "appointment ended",
   "member suspended",
   "member restored",
