@@ -1,7 +1,7 @@
 import { useTranslations } from "next-intl";
 import type { ReactNode } from "react";
 import type { EntryView } from "#core/entries/entry";
-import { HIDEABLE } from "#core/entries/hidden-texts";
+import { HIDEABLE } from "#core/entries/hideable";
 import { HIDING_GROUNDS } from "#core/review/entry-event";
 import type { EntryHistory } from "#core/review/entry-history";
 import { LENGTHS } from "#core/review/refuse";
