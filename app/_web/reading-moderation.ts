@@ -1,7 +1,5 @@
-import type { FieldAgreement } from "#core/review/agreement/field-agreement";
 import type { Challenge } from "#core/review/entry-history";
 import { isOpen } from "#core/review/find-in-history";
-import { measureAgreement } from "#usecases/measure-agreement";
 import { live } from "./live.ts";
 
 /** Entries with open challenges that are looked at. */
@@ -26,8 +24,4 @@ export async function openChallenges(): Promise<readonly WaitingChallenge[]> {
     }),
   );
   return found.flat().toSorted((a, b) => a.challenge.at.localeCompare(b.challenge.at));
-}
-
-export async function agreement(): Promise<readonly FieldAgreement[]> {
-  return measureAgreement((await live()).trails);
 }

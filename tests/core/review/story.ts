@@ -1,5 +1,6 @@
 import type { FieldError } from "#core/field-error";
 import type { ActingMember, Interest, Role } from "#core/members/member";
+import { whatIsMissing } from "#core/review/close";
 import type { EntryCommand } from "#core/review/command";
 import { decide } from "#core/review/decide";
 import type { EntryEvent, RecordedRevision } from "#core/review/entry-event";
@@ -176,4 +177,12 @@ export function when(story: readonly EntryCommand[], command: EntryCommand): rea
 export function refusal(story: readonly EntryCommand[], command: EntryCommand): FieldError | null {
   const decided = decide(after(...story), command);
   return decided.ok ? null : decided.error;
+}
+
+/** The outlook of the latest review at an hour. */
+export function outlook(story: readonly EntryCommand[], hours: number) {
+  const history = after(...story);
+  const review = history.reviews.at(-1);
+  if (!review) throw new Error("there is no review");
+  return whatIsMissing(review, history, at(hours));
 }
