@@ -76,6 +76,15 @@ export function createReviewLists({ prisma }: Database): ReviewLists {
       });
       return withEntries(rows);
     },
+    async challenged(limit) {
+      const rows = await prisma.entry.findMany({
+        where: { challenged: true },
+        orderBy: { slug: "asc" },
+        take: limit,
+        select: { slug: true },
+      });
+      return rows.map(({ slug }) => slug);
+    },
     async moderation(after, limit) {
       const rows = await prisma.trailLink.findMany({
         where: { type: { in: [...MODERATION] } },

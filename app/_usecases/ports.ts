@@ -14,6 +14,7 @@ import type {
   OpenSession,
   Standing,
 } from "#core/members/account";
+
 import type { Interest } from "#core/members/member";
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";

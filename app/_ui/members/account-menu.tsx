@@ -10,9 +10,11 @@ export function AccountMenu({ who }: { readonly who: Actor }) {
   const t = useTranslations("accountMenu");
   return (
     <nav className={styles.menu} aria-label={t("label")}>
+      <Link href="/review">{t("review")}</Link>
       <Link href="/members">{t("members")}</Link>
       {who.kind === "member" ? (
         <>
+          {may(who, "see the log of moderation") && <Link href="/moderation">{t("moderate")}</Link>}
           {may(who, "appoint a reviewer") && <Link href="/moderation/members">{t("moderation")}</Link>}
           <Link href="/account" className={styles.name}>
             {who.name}

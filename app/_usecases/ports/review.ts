@@ -94,6 +94,8 @@ export type ReviewLists = {
   ): Promise<readonly EntryLink[]>;
   /** What moderators did, the latest first. */
   moderation(after: number, limit: number): Promise<readonly EntryLink[]>;
+  /** Slugs of entries with a challenge that waits for its decision or its appeal, in the order of the alphabet. */
+  challenged(limit: number): Promise<readonly string[]>;
   /** Histories of the entries last voted on. */
   votedOn(limit: number): Promise<readonly EntryHistory[]>;
 };

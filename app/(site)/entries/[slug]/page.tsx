@@ -41,7 +41,7 @@ export default async function EntryPage({ params }: Props) {
       </div>
       <div className={styles.says}>
         <EntryWhat view={view} />
-        <div>
+        <div className={styles.sure}>
           <EntryState view={view} />
           {traced && (
             <EntryReview
