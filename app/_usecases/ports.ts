@@ -7,13 +7,7 @@ import type { Field } from "#core/entries/vocabulary";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
-import type {
-  Account,
-  Member,
-  MemberEvent,
-  OpenSession,
-  Standing,
-} from "#core/members/account";
+import type { Account, Member, MemberEvent, OpenSession, Standing } from "#core/members/account";
 import type { Interest } from "#core/members/member";
 import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
 import type { Alignment } from "#core/photographs/alignment";
@@ -282,17 +276,31 @@ export type Keys = {
   hashOf(key: string): string;
 };
 
+/** A question, with what its asker is known by. */
+export type AskedQuestion = KeptQuestion & {
+  readonly keyHash: string;
+  /** Who asked it while signed in. */
+  readonly askerMember: string | null;
+};
+
 /** Open questions, each with everything that happened to it. */
 export type Questions = {
   /** @returns the id of the question that was published from the same look-up already; null when this one is new */
-  publish(question: KeptQuestion & { readonly keyHash: string }): Promise<string | null>;
-  find(id: string): Promise<(KeptQuestion & { readonly keyHash: string }) | null>;
+  publish(question: AskedQuestion): Promise<string | null>;
+  find(id: string): Promise<AskedQuestion | null>;
   /**
    * Adds events to those it had; the photographs of a withdrawn question are let go.
    * @param had how many events there were when it was decided
+   * @param by the member whose doing it was; null for who is not signed in
    * @returns false when others came meanwhile, and nothing was added
    */
-  append(id: string, had: number, events: readonly QuestionEvent[], now: Question): Promise<boolean>;
+  append(
+    id: string,
+    had: number,
+    events: readonly QuestionEvent[],
+    now: Question,
+    by: string | null,
+  ): Promise<boolean>;
   /** Open ones first, then answered ones, the newest of each first; not those withdrawn. */
   list(after: number, limit: number): Promise<readonly KeptQuestion[]>;
   /** The question that an entry was made from. */
