@@ -15,14 +15,15 @@ type Row = Prisma.QuestionGetPayload<{ include: typeof include }>;
 /** Open questions with their events. */
 export function createQuestions({ prisma }: Database): Questions {
   return {
-    async publish({ id, keyHash, lookUp, asked, photographs, events }) {
+    async publish({ id, keyHash, askerMember, lookUp, asked, photographs, events }) {
       const data = {
         id,
         keyHash,
+        askerMemberId: askerMember,
         lookUp,
         asked: asked as unknown as Prisma.InputJsonValue,
         state: "open",
-        events: { create: rowsOf(events, 0) },
+        events: { create: rowsOf(events, 0, askerMember) },
         photographs: { create: photographs.map(photographRow) },
       };
       try {
@@ -37,14 +38,14 @@ export function createQuestions({ prisma }: Database): Questions {
       // Anything else is no id, and is not asked for.
       if (!/^[\w-]{1,64}$/.test(id)) return null;
       const row = await prisma.question.findUnique({ where: { id }, include });
-      return row && { ...toKept(row), keyHash: row.keyHash };
+      return row && { ...toKept(row), keyHash: row.keyHash, askerMember: row.askerMemberId };
     },
-    async append(id, had, events, now) {
+    async append(id, had, events, now, by) {
       const withdrawn = now.state === "withdrawn";
       const entrySlug = now.state === "unasked" ? null : now.entry;
       try {
         await prisma.$transaction(async (tx) => {
-          const rows = rowsOf(events, had).map((row) => ({ ...row, questionId: id }));
+          const rows = rowsOf(events, had, by).map((row) => ({ ...row, questionId: id }));
           await tx.questionEvent.createMany({ data: rows });
           await tx.question.update({
             where: { id },
@@ -83,11 +84,12 @@ export function createQuestions({ prisma }: Database): Questions {
 const isTaken = (error: unknown): boolean =>
   error instanceof Prisma.PrismaClientKnownRequestError && error.code === "P2002";
 
-function rowsOf(events: readonly QuestionEvent[], had: number) {
+function rowsOf(events: readonly QuestionEvent[], had: number, memberId: string | null) {
   return events.map(({ type, at, ...payload }, i) => ({
     number: had + i + 1,
     type,
     at: new Date(at),
+    memberId,
     payload: payload as unknown as Prisma.InputJsonValue,
   }));
 }

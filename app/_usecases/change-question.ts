@@ -3,6 +3,7 @@ import { decide } from "#core/questions/decide";
 import { questionOf } from "#core/questions/evolve";
 import type { QuestionCommand } from "#core/questions/question";
 import { fail, ok, type Result } from "#core/result";
+import { isAsker } from "./members/is-asker.ts";
 import type { Blobs, Clock, Entries, Keys, LookUps, Questions } from "./ports.ts";
 
 type Needs = {
@@ -25,29 +26,32 @@ export type Change = QuestionCommand extends infer C
 const TRIES = 8;
 
 /**
- * Does something to a question. Anybody may propose; everything else is the asker's, who is known by the key.
+ * Does something to a question. Anybody may propose; everything else is the asker's, who is known by the key, or as a
+ * member.
  * Doing it twice changes nothing the second time.
  * @param key what the client holds; null when it holds none
+ * @param member who is signed in
  */
 export async function changeQuestion(
   needs: Needs,
   id: string,
   key: string | null,
   command: Change,
+  member: string | null = null,
 ): Promise<Result<null, FieldError>> {
   const unknown = await unknownEntry(needs.entries, command);
   if (unknown) return fail(unknown);
   for (let tried = 0; tried < TRIES; tried++) {
     const kept = await needs.questions.find(id);
     if (!kept) return fail({ field: "question", rule: "question-unknown", received: id });
-    if (command.type !== "propose" && !(key !== null && needs.keys.opens(key, kept.keyHash)))
+    if (command.type !== "propose" && !isAsker(needs.keys, kept, { key, member }))
       return fail({ field: "question", rule: "asker-only", received: key === null ? "none" : "another" });
     const before = questionOf(kept.events);
     const decided = decide(before, { ...command, at: needs.clock.now().toISOString() } as QuestionCommand);
     if (!decided.ok) return decided;
     if (decided.value.length === 0) return ok(null);
     const after = questionOf([...kept.events, ...decided.value]);
-    if (!(await needs.questions.append(id, kept.events.length, decided.value, after))) continue;
+    if (!(await needs.questions.append(id, kept.events.length, decided.value, after, member))) continue;
     if (after.state === "withdrawn") await letGo(needs, kept.photographs);
     return ok(null);
   }

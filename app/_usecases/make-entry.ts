@@ -6,6 +6,7 @@ import { questionOf } from "#core/questions/evolve";
 import type { KeptQuestion } from "#core/questions/kept-question";
 import type { EntryToMake } from "#core/questions/parse-entry";
 import { fail, ok, type Result } from "#core/result";
+import { isAsker } from "./members/is-asker.ts";
 import type { Blobs, Clock, ImportFolder, Keys, Questions, References } from "./ports.ts";
 
 type Needs = {
@@ -29,13 +30,16 @@ export async function makeEntry(
   asked: {
     readonly id: string;
     readonly key: string | null;
+    /** Who is signed in. */
+    readonly member?: string | null;
     readonly entry: EntryToMake;
     readonly by: string;
   },
 ): Promise<Result<string, readonly FieldError[]>> {
   const kept = await needs.questions.find(asked.id);
   if (!kept) return fail([{ field: "question", rule: "question-unknown", received: asked.id }]);
-  if (asked.key === null || !needs.keys.opens(asked.key, kept.keyHash))
+  const member = asked.member ?? null;
+  if (!isAsker(needs.keys, kept, { key: asked.key, member }))
     return fail([
       { field: "question", rule: "asker-only", received: asked.key === null ? "none" : "another" },
     ]);
@@ -47,7 +51,7 @@ export async function makeEntry(
   const slug = await freeSlug(needs.references, content.title);
   const taken = await needs.takeIn(folderOf(needs.blobs, kept, asked.entry, slug), asked.by);
   if (!taken.ok) return fail(taken.error);
-  return link(needs, asked.id, slug);
+  return link(needs, asked.id, slug, member);
 }
 
 /** Proposals may have come while the photographs were taken in; the entry is there by then, so it is linked anyway. */
@@ -55,6 +59,7 @@ async function link(
   { questions, clock }: Needs,
   id: string,
   entry: string,
+  member: string | null,
 ): Promise<Result<string, readonly FieldError[]>> {
   for (;;) {
     const kept = await questions.find(id);
@@ -63,7 +68,7 @@ async function link(
     const decided = decide(questionOf(kept.events), { type: "make an entry", entry, at });
     if (!decided.ok) return fail([decided.error]);
     const after = questionOf([...kept.events, ...decided.value]);
-    if (await questions.append(id, kept.events.length, decided.value, after)) return ok(entry);
+    if (await questions.append(id, kept.events.length, decided.value, after, member)) return ok(entry);
   }
 }
 

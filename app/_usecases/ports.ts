@@ -203,17 +203,31 @@ export type Keys = {
   hashOf(key: string): string;
 };
 
+/** A question, with what its asker is known by. */
+export type AskedQuestion = KeptQuestion & {
+  readonly keyHash: string;
+  /** Who asked it while signed in. */
+  readonly askerMember: string | null;
+};
+
 /** Open questions, each with everything that happened to it. */
 export type Questions = {
   /** @returns the id of the question that was published from the same look-up already; null when this one is new */
-  publish(question: KeptQuestion & { readonly keyHash: string }): Promise<string | null>;
-  find(id: string): Promise<(KeptQuestion & { readonly keyHash: string }) | null>;
+  publish(question: AskedQuestion): Promise<string | null>;
+  find(id: string): Promise<AskedQuestion | null>;
   /**
    * Adds events to those it had; the photographs of a withdrawn question are let go.
    * @param had how many events there were when it was decided
+   * @param by the member whose doing it was; null for who is not signed in
    * @returns false when others came meanwhile, and nothing was added
    */
-  append(id: string, had: number, events: readonly QuestionEvent[], now: Question): Promise<boolean>;
+  append(
+    id: string,
+    had: number,
+    events: readonly QuestionEvent[],
+    now: Question,
+    by: string | null,
+  ): Promise<boolean>;
   /** Open ones first, then answered ones, the newest of each first; not those withdrawn. */
   list(after: number, limit: number): Promise<readonly KeptQuestion[]>;
   /** The question that an entry was made from. */

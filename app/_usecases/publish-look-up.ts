@@ -21,7 +21,12 @@ type Needs = {
  */
 export async function publishLookUp(
   needs: Needs,
-  asked: { readonly lookUp: string; readonly ownerHash: string; readonly publication: Publication },
+  asked: {
+    readonly lookUp: string;
+    readonly ownerHash: string;
+    readonly publication: Publication;
+    readonly member?: string | null;
+  },
 ): Promise<Result<{ readonly id: string; readonly key: string | null }, FieldError>> {
   const now = needs.clock.now();
   const kept = await needs.lookUps.find(asked.lookUp);
@@ -35,6 +40,7 @@ export async function publishLookUp(
   const there = await needs.questions.publish({
     id,
     keyHash: hash,
+    askerMember: asked.member ?? null,
     lookUp: kept.id,
     asked: kept.asked,
     photographs: photographsOf(kept, asked.publication),

@@ -3,6 +3,7 @@ import { parseDeclineReason, parseProposal } from "#core/questions/parse-proposa
 import type { Typed } from "#core/questions/typed-text";
 import { ok, type Result } from "#core/result";
 import { type Change, changeQuestion } from "#usecases/change-question";
+import { signedInMember } from "./actor.ts";
 import { askerKey } from "./asker-keys.ts";
 import { countClient } from "./client-pace.ts";
 import { live } from "./live.ts";
@@ -24,7 +25,13 @@ export async function actOnQuestion(request: Request, id: string, act: string): 
   if (!change.ok) return refuse(request, change.error, typed, page);
   const tooSoon = known === "propose" ? countClient(request, "propose") : null;
   if (tooSoon) return refuse(request, [tooSoon], typed, page);
-  const result = await changeQuestion(await live(), id, await askerKey(id), change.value);
+  const result = await changeQuestion(
+    await live(),
+    id,
+    await askerKey(id),
+    change.value,
+    await signedInMember(),
+  );
   if (!result.ok) return refuse(request, [result.error], typed, page);
   return done(request, { id }, `/questions/${id}?said=${known}`);
 }

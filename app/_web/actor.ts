@@ -23,6 +23,12 @@ export async function actor(): Promise<Actor> {
   return found ? actingAs(found.account) : { kind: "reader" };
 }
 
+/** Id of the member who is signed in and not suspended; null for anybody else. */
+export async function signedInMember(): Promise<string | null> {
+  const who = await actor();
+  return who.kind === "member" && !who.suspended ? who.id : null;
+}
+
 /**
  * For a page that needs somebody signed in who may do that: leads a reader to signing in and back, and anybody else
  * who may not to a page that says which rule forbids it.

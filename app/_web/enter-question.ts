@@ -1,6 +1,7 @@
 import { parseEntry } from "#core/questions/parse-entry";
 import { importReferences } from "#usecases/import-references";
 import { makeEntry } from "#usecases/make-entry";
+import { signedInMember } from "./actor.ts";
 import { askerKey } from "./asker-keys.ts";
 import { countClient } from "./client-pace.ts";
 import { keepForm } from "./kept-forms.ts";
@@ -34,11 +35,11 @@ export async function enterQuestion(request: Request, id: string): Promise<Respo
     const busy = { field: "request", rule: "question-busy", received: String(wired.makingEntries.waiting) };
     return refuse(request, [busy], typed, page);
   }
-  const key = await askerKey(id);
+  const [key, member] = [await askerKey(id), await signedInMember()];
   const takeIn = (folder: Parameters<typeof importReferences>[1], by: string) =>
     importReferences(wired, folder, { dryRun: false, by });
   const result = await wired.makingEntries.run(() =>
-    makeEntry({ ...wired, takeIn }, { id, key, entry: entry.value, by: found?.question.name ?? "" }),
+    makeEntry({ ...wired, takeIn }, { id, key, member, entry: entry.value, by: found?.question.name ?? "" }),
   );
   if (!result.ok) return refuse(request, result.error, typed, page);
   return done(request, { entry: result.value }, `/questions/${id}?said=enter`);

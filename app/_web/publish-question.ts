@@ -1,5 +1,6 @@
 import { parsePublication } from "#core/questions/parse-publication";
 import { publishLookUp } from "#usecases/publish-look-up";
+import { signedInMember } from "./actor.ts";
 import { holdKey } from "./asker-keys.ts";
 import { countClient } from "./client-pace.ts";
 import { live } from "./live.ts";
@@ -26,6 +27,7 @@ export async function publishQuestion(request: Request, lookUp: string): Promise
     lookUp,
     ownerHash: owner,
     publication: publication.value,
+    member: await signedInMember(),
   });
   if (!result.ok) return refuse(request, [result.error], typed, page);
   const { id, key } = result.value;

@@ -2,6 +2,7 @@ import { cache } from "react";
 import type { KeptQuestion } from "#core/questions/kept-question";
 import type { QuestionView } from "#core/questions/question-view";
 import { showQuestion as show } from "#usecases/show-question";
+import { signedInMember } from "./actor.ts";
 import { askerKey } from "./asker-keys.ts";
 import { live } from "./live.ts";
 
@@ -12,7 +13,8 @@ const PAGE = 20;
 
 /** A question, and whether this browser is its asker's; asked twice in one request, it is read once. */
 export const showQuestion = cache(
-  async (id: string): Promise<QuestionView | null> => show(await live(), id, await askerKey(id)),
+  async (id: string): Promise<QuestionView | null> =>
+    show(await live(), id, await askerKey(id), await signedInMember()),
 );
 
 /**

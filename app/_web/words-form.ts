@@ -36,10 +36,10 @@ export function refuse(
   const status = first ? statusOf(first) : 422;
   if (wantsJson(request)) {
     const headers: HeadersInit =
-      first?.rule === "too-often" ? { "retry-after": String(Number(first.params?.minutes ?? 1) * 60) } : {};
+      first && status === 429 ? { "retry-after": String(Number(first.params?.minutes ?? 1) * 60) } : {};
     return Response.json({ error: first, errors }, { status, headers });
   }
-  return redirect(`${page}?form=${keepForm({ errors, typed })}`);
+  return redirect(`${page}${page.includes("?") ? "&" : "?"}form=${keepForm({ errors, typed })}`);
 }
 
 /** Says that it is done: a program in JSON, a person by the page that shows it. */
@@ -50,12 +50,23 @@ export function done(request: Request, answer: object, page: string): Response {
 export const wantsJson = (request: Request): boolean =>
   (request.headers.get("accept") ?? "").includes("application/json");
 
+const FORBIDDEN = new Set([
+  "account-suspended",
+  "administrator-only",
+  "asker-only",
+  "host-only",
+  "member-suspended",
+  "not-oneself",
+  "role-needed",
+]);
+
 function statusOf({ rule }: FieldError): number {
   if (rule === "sign-in-first") return 401;
-  if (["asker-only", "member-suspended", "role-needed"].includes(rule)) return 403;
-  if (["question-unknown", "look-up-unknown"].includes(rule)) return 404;
+  if (FORBIDDEN.has(rule)) return 403;
+  if (["question-unknown", "look-up-unknown", "member-unknown", "interest-unknown"].includes(rule))
+    return 404;
   if (rule === "form-bytes" || rule === "images-together") return 413;
-  if (rule === "too-often") return 429;
+  if (rule === "too-often" || rule === "sign-in-too-often") return 429;
   if (rule === "busy" || rule === "question-busy") return 503;
   return 422;
 }

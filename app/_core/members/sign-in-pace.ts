@@ -33,6 +33,6 @@ export function signInTooOften(
 function waitFor(moments: readonly number[], most: number, now: number): number {
   const counted = moments.filter((at) => at > now - SIGN_IN_WINDOW_MS).sort((a, b) => a - b);
   if (counted.length <= most) return 0;
-  const leaves = counted.at(-most);
+  const leaves = counted.at(-(most + 1));
   return leaves === undefined ? 0 : leaves + SIGN_IN_WINDOW_MS - now;
 }
