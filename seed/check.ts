@@ -1,4 +1,4 @@
-import { KINDS, MAKER_PARTS, TECHNIQUES } from "#core/entries/vocabulary";
+import { FIELDS, KINDS, MAKER_PARTS, TECHNIQUES } from "#core/entries/vocabulary";
 import { checkRegion } from "#core/photographs/region";
 import { type EntryRow, type MakerRow, type PhotographRow, splitList, type TryRow } from "./scenario/demo.ts";
 
@@ -13,6 +13,7 @@ export interface Demo {
 
 // The tables hold texts; they are checked against the words of the domain.
 const kinds: readonly string[] = KINDS;
+const fields: readonly string[] = FIELDS;
 const parts: readonly string[] = MAKER_PARTS;
 const techniques: readonly string[] = TECHNIQUES;
 
@@ -53,6 +54,8 @@ function checkEntry(
   const found: string[] = [];
   const say = (text: string): void => void found.push(`entry ${entry.key}: ${text}`);
   if (!kinds.includes(entry.kind)) say(`kind must be one of ${kinds.join(", ")}. Received "${entry.kind}".`);
+  if (!fields.includes(entry.field))
+    say(`field must be one of ${fields.join(", ")}. Received "${entry.field}".`);
   if (!parts.includes(entry.maker_part))
     say(`maker_part must be one of ${parts.join(", ")}. Received "${entry.maker_part}".`);
   if (!techniques.includes(entry.technique))
@@ -65,10 +68,10 @@ function checkEntry(
     "place_on_object",
     "period_from_reason",
     "period_to_reason",
-    "sources",
     "material",
   ] as const)
     if (entry[name] === "") say(`${name} must be given.`);
+  if (entry.sources === "" && entry.citations === "") say("sources or citations must be given.");
   if (entry.kind !== "construction detail" && entry.words === "" && entry.emblem === "")
     say("words or emblem must be given.");
   const period = yearsOf(entry.period);

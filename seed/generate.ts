@@ -2,6 +2,7 @@ import { spawn } from "node:child_process";
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { parse } from "csv-parse/sync";
 import { careful, hasty } from "./render/conditions.ts";
 import { photograph } from "./render/photograph.ts";
 import { randomFrom } from "./render/random.ts";
@@ -9,6 +10,7 @@ import type { Subject } from "./render/subject.ts";
 import { buildScenario, type Scenario } from "./scenario/build.ts";
 import { creditFor, sayWhatIsShown } from "./scenario/captions.ts";
 import type { PhotographRow, TryRow } from "./scenario/demo.ts";
+import { numberImpressions } from "./scenario/impressions.ts";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const SEED = "ennerwold";
@@ -66,6 +68,7 @@ async function develop(scenario: Scenario, task: Task, out: string): Promise<Pho
     pixels_per_mm: String(taken.pixelsPerMillimetre),
     licence: "CC BY 4.0",
     credit: creditFor(random),
+    impression: "",
   };
 }
 
@@ -132,7 +135,12 @@ function writeTexts(scenario: Scenario, out: string): void {
 
 const COLUMNS = ["file", "entry", "shows", "region", "turn", "pixels_per_mm", "licence", "credit"] as const;
 
-/** Options: `--out FOLDER`, `--texts` (no photographs), `--only PREFIX` (photographs of these keys only, table left alone). */
+function writePhotographs(rows: readonly PhotographRow[], out: string): void {
+  const numbered = numberImpressions(rows) as unknown as Record<string, string>[];
+  writeFileSync(join(out, "photographs.csv"), csv(numbered, [...COLUMNS, "impression"]));
+}
+
+/** Options: `--out FOLDER`, `--texts` (no photographs; the table of those that are there is numbered anew), `--only PREFIX` (photographs of these keys only, table left alone). */
 async function main(): Promise<void> {
   const out = option("out") ?? join(here, "demo");
   for (const folder of ["photographs", "try", "questions"]) mkdirSync(join(out, folder), { recursive: true });
@@ -145,7 +153,10 @@ async function main(): Promise<void> {
   console.log(
     `${scenario.makers.length} makers, ${scenario.entries.length} entries, ${tasks.length} photographs to take`,
   );
-  if (process.argv.includes("--texts")) return;
+  if (process.argv.includes("--texts")) {
+    const there = readFileSync(join(out, "photographs.csv"), "utf8");
+    return writePhotographs(parse(there, { columns: true }) as PhotographRow[], out);
+  }
   const started = Date.now();
   const rows = new Map<string, PhotographRow>();
   const passed = ["--out", out, ...(only === undefined ? [] : ["--only", only])];
@@ -163,7 +174,10 @@ async function main(): Promise<void> {
     tasks.filter((task) => task.kind === kind).map((task) => rows.get(task.file));
   const table = (kind: Task["kind"]) => csv(rowsOf(kind) as unknown as Record<string, string>[], COLUMNS);
   const ordered = rowsOf("entry");
-  writeFileSync(join(out, "photographs.csv"), table("entry"));
+  writePhotographs(
+    ordered.filter((row) => row !== undefined),
+    out,
+  );
   writeFileSync(join(out, "questions", "photographs.csv"), table("question"));
   const kept = new Set(tasks.map((task) => task.file));
   for (const folder of ["photographs", "try", "questions"]) {

@@ -1,7 +1,7 @@
-import type { EntryContent } from "#core/entries/entry";
 import type { Entries } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import { searchEntries } from "./entry-search.ts";
+import { viewOf } from "./entry-view.ts";
 import { summaryInclude, toPhotograph, toSummary } from "./rows.ts";
 
 /** Entries whose makers are told at once; more than that would have to be measured one by one. */
@@ -13,37 +13,7 @@ export function createEntries(database: Database): Entries {
   return {
     async bySlug(slug) {
       const row = await prisma.entry.findUnique({ where: { slug }, include: summaryInclude });
-      const revision = row?.currentRevision;
-      if (!row || !revision) return null;
-      const content = revision.content as unknown as EntryContent;
-      const [photographs, related] = await Promise.all([
-        prisma.revisionPhotograph.findMany({
-          where: { revisionId: revision.id },
-          include: { photograph: true },
-          orderBy: { position: "asc" },
-        }),
-        prisma.entry.findMany({
-          where: { slug: { in: content.relations.map((r) => r.entry) }, currentRevisionId: { not: null } },
-          include: summaryInclude,
-        }),
-      ]);
-      const bySlug = new Map(related.map((r) => [r.slug, toSummary(r)]));
-      return {
-        summary: toSummary(row),
-        content,
-        photographs: photographs.map((p) => toPhotograph(p.photograph)),
-        relations: content.relations.flatMap(({ kind, entry }) => {
-          const summary = bySlug.get(entry);
-          return summary ? [{ kind, entry: summary }] : [];
-        }),
-        revision: {
-          id: revision.id,
-          number: revision.number,
-          contentHash: revision.contentHash,
-          createdAt: revision.createdAt.toISOString(),
-          createdBy: revision.createdBy,
-        },
-      };
+      return row?.currentRevision ? viewOf(database, row, row.currentRevision) : null;
     },
     async summaries(ids) {
       const rows = await prisma.entry.findMany({
@@ -53,7 +23,7 @@ export function createEntries(database: Database): Entries {
       return new Map(rows.map((row) => [row.id, toSummary(row)]));
     },
     async photographs(ids) {
-      const rows = await prisma.photograph.findMany({ where: { id: { in: [...ids] } } });
+      const rows = await prisma.photograph.findMany({ where: { id: { in: [...ids] }, hidden: false } });
       return new Map(rows.map((row) => [row.id, toPhotograph(row)]));
     },
     async ofMakers(ids) {
@@ -61,7 +31,7 @@ export function createEntries(database: Database): Entries {
         SELECT entries.id, makers.slug FROM entries
         JOIN revisions ON revisions.id = entries.current_revision_id
         JOIN makers ON makers.id = revisions.maker_id
-        WHERE makers.id IN (
+        WHERE entries.listed AND makers.id IN (
           SELECT given.maker_id FROM entries AS asked JOIN revisions AS given ON given.id = asked.current_revision_id
           WHERE asked.id = ANY (${[...ids]}::uuid[]))
         ORDER BY entries.id LIMIT ${OF_MAKERS}`;
@@ -70,7 +40,7 @@ export function createEntries(database: Database): Entries {
     search: (query) => searchEntries(database, query),
     async counts() {
       const [row] = await prisma.$queryRaw<{ entries: number; photographs: number; makers: number }[]>`
-        SELECT (SELECT count(*)::int FROM entries WHERE current_revision_id IS NOT NULL) AS entries,
+        SELECT (SELECT count(*)::int FROM entries WHERE current_revision_id IS NOT NULL AND listed) AS entries,
           (SELECT count(*)::int FROM photographs) AS photographs,
           (SELECT count(*)::int FROM makers) AS makers`;
       return row ?? { entries: 0, photographs: 0, makers: 0 };

@@ -1,10 +1,11 @@
+import type { Draft, DraftPhotograph } from "#core/drafts/draft";
 import type { EntryContent, EntrySummary, EntryView } from "#core/entries/entry";
 import type { MakerContent, MakerSummary, MakerView } from "#core/entries/maker";
 import type { EntryPage, EntryQuery } from "#core/entries/query";
+import type { RevisionLine, RevisionView } from "#core/entries/revision";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
-import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
 import type { Proposal } from "#core/photographs/proposal";
@@ -14,10 +15,12 @@ import type { Question, QuestionEvent } from "#core/questions/question";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
-import type { Calibration } from "#core/similarity/calibration";
+import type { ReviewPolicy } from "#core/review/policy";
 import type { EntryFacts } from "#core/similarity/findings";
-import type { LikenessThresholds } from "#core/similarity/likeness";
 import type { Hit } from "#core/similarity/rank";
+import type { Described, QueryVector } from "./ports/models.ts";
+
+export type * from "./ports/models.ts";
 
 /** An image that was read and judged: upright, free of metadata, safe to keep and to show. */
 export type ReadImage = {
@@ -40,81 +43,6 @@ export type Blobs = {
   put(bytes: Uint8Array): Promise<{ readonly sha256: string; readonly isNew: boolean }>;
   get(sha256: string): Promise<Uint8Array | null>;
   remove(sha256: string): Promise<void>;
-};
-
-/** What a model makes of a photograph: a vector of unit length and, from some models, details to compare closely. */
-export type Described = { readonly vector: Float32Array; readonly details: Int8Array | null };
-
-export type QueryVector = Described & { readonly turn: number };
-
-/** A vision model: photograph and region in, unit vectors out. */
-export type Embedder = {
-  /** name@version */
-  readonly model: string;
-  /** A vector's length. */
-  readonly dimension: number;
-  readonly likeness: LikenessThresholds;
-  /** How its similarities become probabilities; null for a model that none was fitted for. */
-  readonly calibration: Calibration | null;
-  embedReference(image: Uint8Array, region: Region): Promise<Described>;
-  /** Natural log-odds that query and reference show one mark; null where there are no details to judge by. */
-  judge(
-    pairs: readonly { readonly query: Described; readonly reference: Described }[],
-  ): Promise<readonly (number | null)[]>;
-  embedQuery(
-    image: Uint8Array,
-    region: Region,
-  ): Promise<{
-    readonly vectors: readonly QueryVector[];
-    readonly preprocessMs: number;
-    readonly embedMs: number;
-  }>;
-};
-
-/** The vision models whose files are here. */
-export type Embedders = {
-  /** The one that came with the program, or that the operator named. */
-  readonly inPlace: Embedder;
-  /** One by name@version; null when its files are not here, or not what they were. */
-  find(model: string): Promise<Embedder | null>;
-  /**
-   * Copies the files of the one in place to where they outlast an update; does nothing when they are there.
-   * @throws Error when another network of the same name and version is kept already
-   */
-  keep(): Promise<void>;
-  /** Removes the kept files of a model. */
-  forget(model: string): Promise<void>;
-};
-
-/** A photograph that lacks a vector. */
-export type PhotographToEmbed = {
-  readonly id: string;
-  readonly sha256: string;
-  readonly width: number;
-  readonly height: number;
-  readonly region: Region;
-};
-
-/** Which models have vectors in this reference, and what they do. */
-export type Models = {
-  all(): Promise<readonly KnownModel[]>;
-  /** Makes changes in one step; a model's index is made when it comes into use and dropped when it is retired. */
-  change(changes: readonly ModelChange[]): Promise<void>;
-  coverage(model: string): Promise<Coverage>;
-  /** Photographs that entries show now and that lack a vector of the model, by id, after the one given. */
-  lacking(model: string, after: string | null, limit: number): Promise<readonly PhotographToEmbed[]>;
-  /** Adds vectors; those that are there already are left alone. */
-  addVectors(model: string, vectors: readonly (Described & { readonly id: string })[]): Promise<void>;
-  /** Removes a retired model with its vectors; false when it is not retired. */
-  remove(model: string): Promise<boolean>;
-  /**
-   * Decides on what is known and on the coverage of the model being filled, and makes the changes, with nobody
-   * adding photographs or changing models in between.
-   * @returns the changes made
-   */
-  switchOver(
-    decide: (known: readonly KnownModel[], filled: Coverage) => readonly ModelChange[],
-  ): Promise<readonly ModelChange[]>;
 };
 
 /** Finds where in a photograph a mark is. */
@@ -171,7 +99,7 @@ export type LookUps = {
   remove(id: string): Promise<void>;
   /** Ids of look-ups whose time is over, oldest first. */
   expired(now: Date, limit: number): Promise<readonly string[]>;
-  /** Is the image still shown by any look-up, photograph or question? */
+  /** Is the image still shown by any look-up, photograph, question or draft? */
   imageInUse(sha256: string): Promise<boolean>;
   /** Is the image one that this owner looked up? */
   imageOwnedBy(sha256: string, ownerHash: string): Promise<boolean>;
@@ -207,6 +135,7 @@ export type PhotographToRecord = {
   readonly shows: string;
   readonly licence: string;
   readonly credit: string;
+  readonly impression: number | null;
   /** By model; null when the photograph is there already. */
   readonly vectors: ReadonlyMap<string, Described> | null;
 };
@@ -223,15 +152,22 @@ export type References = {
   /** Which of these slugs exist already. */
   knownMakers(slugs: readonly string[]): Promise<ReadonlySet<string>>;
   knownEntries(slugs: readonly string[]): Promise<ReadonlySet<string>>;
-  /** Fingerprints of the photographs that these entries show now. */
+  /** Fingerprints of the photographs that these entries show, or ever showed. */
   knownPhotographs(entries: readonly string[]): Promise<ReadonlySet<string>>;
-  /** Records everything in one transaction; what is there already and unchanged is left alone. */
+  /**
+   * Records everything in one transaction, revisions with their places in the trails; what is there already and
+   * unchanged is left alone.
+   * @returns as the error, which rule refuses which entry; nothing is recorded then
+   */
   record(batch: {
     readonly makers: readonly MakerContent[];
     readonly entries: readonly { readonly slug: string; readonly content: EntryContent }[];
     readonly photographs: readonly PhotographToRecord[];
     readonly by: string;
-  }): Promise<RecordedCounts>;
+    readonly at: string;
+    /** By which the reviews go that begin now. */
+    readonly policy: ReviewPolicy;
+  }): Promise<Result<RecordedCounts, FieldError & { readonly entry: string }>>;
 };
 
 export type Clock = { now(): Date };
@@ -273,4 +209,36 @@ export type Questions = {
   ofEntry(slug: string): Promise<KeptQuestion | null>;
   /** The question published from a look-up. */
   ofLookUp(lookUp: string): Promise<string | null>;
+};
+
+/** What members are writing; each is its owner's alone, and nobody else finds it. */
+export type Drafts = {
+  create(draft: Omit<Draft, "version" | "updatedAt" | "submitted">): Promise<void>;
+  find(id: string, owner: string): Promise<Draft | null>;
+  /** Last changed first. */
+  list(owner: string, limit: number): Promise<readonly Draft[]>;
+  /**
+   * Saves the form as it stands.
+   * @param had the version that it was made from
+   * @returns the draft; null when another version was saved meanwhile, or it is gone
+   */
+  save(
+    id: string,
+    owner: string,
+    had: number,
+    next: Pick<Draft, "typed"> & Partial<Pick<Draft, "parents" | "photographs">>,
+  ): Promise<Draft | null>;
+  /** @returns false when it has as many as it may, or that one already */
+  addPhotograph(id: string, owner: string, photograph: DraftPhotograph): Promise<boolean>;
+  removePhotograph(id: string, owner: string, sha256: string): Promise<void>;
+  /** Writes down what became of it, or with null that it is gone. */
+  end(id: string, owner: string, submitted: Draft["submitted"]): Promise<void>;
+};
+
+/** Revisions of entries, as they are read. */
+export type Revisions = {
+  /** Any revision by its number; null when there is none. */
+  shown(slug: string, number: number): Promise<RevisionView | null>;
+  /** All of an entry's, oldest first. */
+  list(slug: string): Promise<readonly RevisionLine[]>;
 };

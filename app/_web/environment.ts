@@ -1,5 +1,9 @@
 import { join, resolve } from "node:path";
 import { z } from "zod";
+import { DEFAULT_POLICY, type ReviewPolicy } from "#core/review/policy";
+
+/** A minute and a bit: in a demo nobody waits three days. */
+const DEMO_HOURS = 0.02;
 
 const flag = z
   .enum(["0", "1"])
@@ -20,6 +24,8 @@ const schema = z.object({
   COUNTERMARK_LOOKUP_DAYS: z.coerce.number().min(0.01).max(3650).default(30),
   /** Days that the vectors of a retired model are kept, in case one wants to go back. */
   COUNTERMARK_OLD_VECTORS_DAYS: z.coerce.number().min(0).max(3650).default(7),
+  /** Hours that a review is open at least. */
+  COUNTERMARK_REVIEW_HOURS: z.coerce.number().min(0.001).max(8760).optional(),
   /** The address people reach this host at, when a proxy in front of it changes the Host header. */
   COUNTERMARK_ORIGIN: z.url().optional(),
 });
@@ -32,6 +38,8 @@ export type Environment = {
   readonly lookUpDays: number;
   readonly oldVectorsDays: number;
   readonly origin: string | null;
+  /** By which the reviews go that begin now. */
+  readonly policy: ReviewPolicy;
 };
 
 /**
@@ -62,5 +70,9 @@ export function readEnvironment(variables: NodeJS.ProcessEnv = process.env): Env
     lookUpDays: env.COUNTERMARK_LOOKUP_DAYS,
     oldVectorsDays: env.COUNTERMARK_OLD_VECTORS_DAYS,
     origin: env.COUNTERMARK_ORIGIN ?? null,
+    policy: {
+      ...DEFAULT_POLICY,
+      hours: env.COUNTERMARK_REVIEW_HOURS ?? (env.COUNTERMARK_DEMO ? DEMO_HOURS : DEFAULT_POLICY.hours),
+    },
   };
 }

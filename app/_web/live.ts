@@ -1,8 +1,11 @@
 import { join } from "node:path";
 import { createAligner } from "#adapters/aligner";
 import { createBlobs, createPictures } from "#adapters/blobs";
+import { hashOfValue } from "#adapters/canonical-json";
 import { systemClock, systemKeys, systemRandomness } from "#adapters/chance";
+import { createContents } from "#adapters/contents-store";
 import { type Database, openDatabase } from "#adapters/database";
+import { createDrafts } from "#adapters/drafts-store";
 import { createEntries } from "#adapters/entries-store";
 import { createImageReader } from "#adapters/image-reader";
 import { openImportFolder } from "#adapters/import-folder";
@@ -18,7 +21,12 @@ import { createQuestions } from "#adapters/questions-store";
 import { createQueue } from "#adapters/queue";
 import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
+import { createReviewLists } from "#adapters/review-lists";
+import { createRevisions } from "#adapters/revisions-store";
+import { createSubmissions } from "#adapters/submissions-store";
+import { createTrails } from "#adapters/trails-store";
 import { settleModels } from "#usecases/settle-models";
+import { settleTrails } from "#usecases/settle-trails";
 import { type Environment, readEnvironment } from "./environment.ts";
 
 /** Everything a use case may need from outside, wired to the real thing. */
@@ -51,6 +59,7 @@ export async function connect(environment: Environment) {
   try {
     const wired = wire(environment, database, await openEmbedders(environment));
     await settleModels(wired);
+    await settleTrails(wired);
     return { environment, database, ...wired };
   } catch (error) {
     await database.close();
@@ -90,6 +99,14 @@ export function wire(
     readings: createReadings(database),
     references: createReferences(database),
     questions: createQuestions(database),
+    trails: createTrails(database),
+    submissions: createSubmissions(database),
+    contents: createContents(database),
+    reviewLists: createReviewLists(database),
+    hash: hashOfValue,
+    policy: environment.policy,
+    drafts: createDrafts(database),
+    revisions: createRevisions(database),
     keys: systemKeys,
     // One after the other, so that an entry asked for twice is made once.
     makingEntries: createQueue(1, 20),

@@ -3,8 +3,10 @@ import { join } from "node:path";
 import { composeDesign } from "../designs/compose.ts";
 import type { Design } from "../designs/design.ts";
 import { readSubject, type Subject } from "../render/subject.ts";
+import { partSources } from "./citations.ts";
 import { sayColour } from "./colour-words.ts";
 import { type EntryRow, type MakerRow, splitList } from "./demo.ts";
+import { fieldOf } from "./fields.ts";
 import { type ChapterRecord, citeInFull, readChapter, readSources } from "./read.ts";
 
 interface TryMark {
@@ -159,6 +161,7 @@ export function buildScenario(folder: string): Scenario {
             key: record.key,
             title: take("title"),
             kind: take("kind") || "mark",
+            field: fieldOf(chapter, subject),
             maker: owner,
             maker_part: owner ? take("part") || "made" : "other",
             words: subject.design.words,
@@ -179,7 +182,7 @@ export function buildScenario(folder: string): Scenario {
             followed_by: "",
             variant_of: splitList(take("variant")).join("; "),
             imitated_by: "",
-            sources: cite(record),
+            ...partSources(splitList(take("sources")), sources),
           });
         } else if (record.sort === "try") {
           const subject = take("entry") ? subjects.get(take("entry")) : subjectOf(record);

@@ -17,6 +17,7 @@ export interface EntryRow {
   key: string;
   title: string;
   kind: string;
+  field: string;
   maker: string;
   maker_part: string;
   words: string;
@@ -37,6 +38,7 @@ export interface EntryRow {
   followed_by: string;
   variant_of: string;
   imitated_by: string;
+  citations: string;
   sources: string;
 }
 
@@ -49,6 +51,7 @@ export interface PhotographRow {
   pixels_per_mm: string;
   licence: string;
   credit: string;
+  impression: string;
 }
 
 export interface TryRow {

@@ -1,11 +1,15 @@
 import type { Interval } from "../dates/interval.ts";
 import type { Photograph } from "../photographs/photograph.ts";
-import type { EntryState, Kind, MakerPart, RelationKind, Technique } from "./vocabulary.ts";
+import type { Citation } from "./citation.ts";
+import type { Hideable } from "./hideable.ts";
+import type { EntryState, Field, Kind, MakerPart, RelationKind, Technique } from "./vocabulary.ts";
 
 /** The content of a revision: everything an entry says, apart from its photographs' pixels. Immutable, hashed. */
 export type EntryContent = {
   readonly title: string;
   readonly kind: Kind;
+  /** Field of competence that reviews it; null in revisions older than fields. */
+  readonly field: Field | null;
   /** Slug of the maker; null for a mark of no known maker yet. */
   readonly maker: string | null;
   readonly makerPart: MakerPart | null;
@@ -26,6 +30,8 @@ export type EntryContent = {
   readonly distinguish: string;
   readonly reproductions: string;
   readonly relations: readonly { readonly kind: RelationKind; readonly entry: string }[];
+  readonly citations: readonly Citation[];
+  /** What is cited in a line of its own words. */
   readonly sources: readonly string[];
 };
 
@@ -49,6 +55,8 @@ export type EntryView = {
   readonly summary: EntrySummary;
   readonly content: EntryContent;
   readonly photographs: readonly Photograph[];
+  /** What moderators have hidden of this revision: how many photographs, and which texts. */
+  readonly hidden: { readonly photographs: number; readonly texts: readonly Hideable[] };
   readonly relations: readonly { readonly kind: RelationKind; readonly entry: EntrySummary }[];
   readonly revision: {
     readonly id: string;

@@ -65,6 +65,15 @@ export class ColumnReader {
     return null;
   }
 
+  wholeNumber(name: string, from: number, to: number): number | null {
+    const value = this.text(name);
+    if (value === "") return null;
+    const number = Number(value);
+    if (Number.isInteger(number) && number >= from && number <= to) return number;
+    this.refuse(name, "whole-number", value, { from, to });
+    return null;
+  }
+
   /** `count` numbers separated by `,` or ` x `. */
   numbers(name: string, count: number, separator: RegExp): readonly number[] | null {
     const value = this.text(name);

@@ -1,7 +1,8 @@
 import type { EntryContent } from "../entries/entry.ts";
-import { KINDS, MAKER_PARTS, type RelationKind, TECHNIQUES } from "../entries/vocabulary.ts";
+import { FIELDS, KINDS, MAKER_PARTS, type RelationKind, TECHNIQUES } from "../entries/vocabulary.ts";
 import type { FieldError } from "../field-error.ts";
 import { fail, ok, type Result } from "../result.ts";
+import { citationsFromText } from "./citations-from-text.ts";
 import { ColumnReader, type Columns } from "./columns.ts";
 
 const RELATION_COLUMNS: readonly (readonly [string, RelationKind])[] = [
@@ -16,6 +17,7 @@ const ENTRY_COLUMNS = [
   "key",
   "title",
   "kind",
+  "field",
   "maker",
   "maker_part",
   "words",
@@ -33,6 +35,7 @@ const ENTRY_COLUMNS = [
   "distinguish",
   "reproductions",
   ...RELATION_COLUMNS.map(([column]) => column),
+  "citations",
   "sources",
 ] as const;
 
@@ -52,6 +55,7 @@ export function entryFromColumns(columns: Columns): Result<EntryRecord, readonly
   const content: EntryContent = {
     title: read.required("title"),
     kind: kind ?? "mark",
+    field: read.oneOf("field", FIELDS),
     maker,
     makerPart: read.oneOf("maker_part", MAKER_PARTS) ?? (maker === null ? null : "made"),
     words: read.text("words"),
@@ -71,6 +75,7 @@ export function entryFromColumns(columns: Columns): Result<EntryRecord, readonly
     relations: RELATION_COLUMNS.flatMap(([column, kindOfRelation]) =>
       read.slugs(column).map((entry) => ({ kind: kindOfRelation, entry })),
     ),
+    citations: citationsFromText(read),
     sources: read.list("sources"),
   };
   return read.errors.length > 0 ? fail(read.errors) : ok({ slug, content });

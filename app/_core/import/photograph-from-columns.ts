@@ -1,4 +1,5 @@
 import type { FieldError } from "../field-error.ts";
+import { MOST_IMPRESSIONS } from "../photographs/limits.ts";
 import type { Region } from "../photographs/region.ts";
 import { fail, ok, type Result } from "../result.ts";
 import { ColumnReader, type Columns } from "./columns.ts";
@@ -13,6 +14,7 @@ const PHOTOGRAPH_COLUMNS = [
   "pixels_per_mm",
   "licence",
   "credit",
+  "impression",
 ] as const;
 
 /** A photograph as a record names it; its region is the whole image when none is given. */
@@ -25,6 +27,7 @@ export type PhotographRecord = {
   readonly pixelsPerMm: number | null;
   readonly licence: string;
   readonly credit: string;
+  readonly impression: number | null;
 };
 
 /** Reads one record of the file `photographs`; every wrong column is named. */
@@ -46,6 +49,7 @@ export function photographFromColumns(columns: Columns): Result<PhotographRecord
     pixelsPerMm: read.number("pixels_per_mm", 0),
     licence: read.required("licence"),
     credit: read.required("credit"),
+    impression: read.wholeNumber("impression", 1, MOST_IMPRESSIONS),
   };
   return read.errors.length > 0 ? fail(read.errors) : ok(record);
 }

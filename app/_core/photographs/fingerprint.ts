@@ -4,7 +4,9 @@ import type { Photograph } from "./photograph.ts";
 export function fingerprint(
   photograph: Omit<Photograph, "id" | "width" | "height"> & { readonly entry: string },
 ): string {
-  const { entry, sha256, region, pixelsPerMm, shows, licence, credit } = photograph;
+  const { entry, sha256, region, pixelsPerMm, shows, licence, credit, impression } = photograph;
   const { x, y, width, height, turn } = region;
-  return JSON.stringify([entry, sha256, x, y, width, height, turn, pixelsPerMm, shows, licence, credit]);
+  const said = [entry, sha256, x, y, width, height, turn, pixelsPerMm, shows, licence, credit];
+  // Left out when it is not said, so that what was recorded before there were impressions stays what it was.
+  return JSON.stringify(impression === null ? said : [...said, impression]);
 }

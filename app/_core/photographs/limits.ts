@@ -10,5 +10,8 @@ export const IMAGE_LIMITS = {
 export const REDUCED_WIDTHS = [320, 640, 1280] as const;
 export type ReducedWidth = (typeof REDUCED_WIDTHS)[number];
 
+/** Largest number of an impression. */
+export const MOST_IMPRESSIONS = 99;
+
 /** Is the text a SHA-256 in hexadecimal, and so the name of an image? */
 export const isSha256 = (text: string): boolean => /^[0-9a-f]{64}$/.test(text);

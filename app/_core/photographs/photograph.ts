@@ -13,4 +13,6 @@ export type Photograph = {
   readonly shows: string;
   readonly licence: string;
   readonly credit: string;
+  /** Photographs with different numbers show different impressions; all without a number count as one together. */
+  readonly impression: number | null;
 };

@@ -5,7 +5,7 @@ import type { FieldError } from "../field-error.ts";
 import type { Columns } from "../import/columns.ts";
 import { entryFromColumns } from "../import/entry-from-columns.ts";
 import { fail, ok, type Result } from "../result.ts";
-import { type Typed, TypedReader } from "./typed-text.ts";
+import { plainSize, type Typed, TypedReader } from "./typed-text.ts";
 
 /** Fields that are columns of the import too, with the signs each may have. */
 const COLUMNS = {
@@ -106,13 +106,6 @@ function readNewMaker(read: TypedReader, known: string | undefined): EntryToMake
   if (key === "") read.refuse("new_maker", "name-letters", name);
   return { key, name, kind: kind ?? "", place };
 }
-
-/** A size with any of the signs people write between two sides, and with a comma for a decimal point. */
-const plainSize = (typed: string): string =>
-  typed
-    .replace(/[×*]|\bby\b/gi, " x ")
-    .replace(/(\d),(\d)/g, "$1.$2")
-    .replace(/\s*mm\s*/gi, " ");
 
 const ORDER: readonly string[] = ENTRY_FIELDS;
 const placeOf = ({ field }: FieldError): number => ORDER.indexOf(field);

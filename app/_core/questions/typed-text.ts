@@ -14,6 +14,13 @@ const tidyText = (text: string): string =>
 /** The same on one line. */
 export const tidyLine = (text: string): string => tidyText(text).replace(/\s+/g, " ");
 
+/** A size with any of the signs people write between two sides, and with a comma for a decimal point. */
+export const plainSize = (typed: string): string =>
+  typed
+    .replace(/[×*]|\bby\b/gi, " x ")
+    .replace(/(\d),(\d)/g, "$1.$2")
+    .replace(/\s*mm\s*/gi, " ");
+
 type Lengths = { readonly shortest?: number; readonly longest: number };
 
 /** Reads texts out of a form, and gathers everything that is wrong with them, field by field. */

@@ -17,6 +17,7 @@ export function QuestionPhotographs({ title, photographs }: QuestionPhotographsP
     ...photograph,
     id: photograph.sha256,
     pixelsPerMm: null,
+    impression: null,
     shows: t("lookedUp"),
   }));
   const framed = photographs.filter(({ region, width, height }) => {
