@@ -28,7 +28,17 @@ const schema = z.object({
   COUNTERMARK_REVIEW_HOURS: z.coerce.number().min(0.001).max(8760).optional(),
   /** The address people reach this host at, when a proxy in front of it changes the Host header. */
   COUNTERMARK_ORIGIN: z.url().optional(),
+  /** Encrypts what a signed-in browser holds; without it, one is made and kept in the data folder. */
+  NEXTAUTH_SECRET: z.string().min(32).optional(),
+  /** Another way to sign in: an OpenID Connect provider, and as what this host is known there. */
+  COUNTERMARK_OIDC_ISSUER: z.url().optional(),
+  COUNTERMARK_OIDC_CLIENT_ID: z.string().optional(),
+  COUNTERMARK_OIDC_CLIENT_SECRET: z.string().optional(),
+  /** What its button says. */
+  COUNTERMARK_OIDC_NAME: z.string().max(60).optional(),
 });
+
+const SECRETS = ["DATABASE_URL", "NEXTAUTH_SECRET", "COUNTERMARK_OIDC_CLIENT_SECRET"];
 
 export type Environment = {
   readonly databaseUrl: string | null;
@@ -40,6 +50,15 @@ export type Environment = {
   readonly origin: string | null;
   /** By which the reviews go that begin now. */
   readonly policy: ReviewPolicy;
+  readonly secret: string | null;
+  readonly oidc: OidcSettings | null;
+};
+
+export type OidcSettings = {
+  readonly issuer: string;
+  readonly clientId: string;
+  readonly clientSecret: string;
+  readonly name: string;
 };
 
 /**
@@ -54,8 +73,8 @@ export function readEnvironment(variables: NodeJS.ProcessEnv = process.env): Env
       parsed.error.issues
         .map(({ path, message }) => {
           const name = String(path[0]);
-          // An address may carry a password: it is not repeated in a message.
-          const value = name === "DATABASE_URL" ? "(not shown)" : JSON.stringify(variables[name]);
+          // What is or may carry a secret is not repeated in a message.
+          const value = SECRETS.includes(name) ? "(not shown)" : JSON.stringify(variables[name]);
           return `${name}: ${message}. Received ${value}.`;
         })
         .join("\n"),
@@ -74,5 +93,22 @@ export function readEnvironment(variables: NodeJS.ProcessEnv = process.env): Env
       ...DEFAULT_POLICY,
       hours: env.COUNTERMARK_REVIEW_HOURS ?? (env.COUNTERMARK_DEMO ? DEMO_HOURS : DEFAULT_POLICY.hours),
     },
+    secret: env.NEXTAUTH_SECRET ?? null,
+    oidc: oidcOf(env),
   };
+}
+
+/** The provider to sign in at; its settings go together. */
+function oidcOf(env: z.infer<typeof schema>): OidcSettings | null {
+  const {
+    COUNTERMARK_OIDC_ISSUER: issuer,
+    COUNTERMARK_OIDC_CLIENT_ID: clientId,
+    COUNTERMARK_OIDC_CLIENT_SECRET: clientSecret,
+  } = env;
+  if (issuer === undefined && clientId === undefined && clientSecret === undefined) return null;
+  if (issuer === undefined || clientId === undefined || clientSecret === undefined)
+    throw new Error(
+      "COUNTERMARK_OIDC_ISSUER, COUNTERMARK_OIDC_CLIENT_ID, COUNTERMARK_OIDC_CLIENT_SECRET: must be set together.",
+    );
+  return { issuer, clientId, clientSecret, name: env.COUNTERMARK_OIDC_NAME ?? new URL(issuer).host };
 }

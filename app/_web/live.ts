@@ -5,22 +5,29 @@ import { hashOfValue } from "#adapters/canonical-json";
 import { systemClock, systemKeys, systemRandomness } from "#adapters/chance";
 import { createContents } from "#adapters/contents-store";
 import { type Database, openDatabase } from "#adapters/database";
+import { createDemoMembers } from "#adapters/demo-members";
 import { createDrafts } from "#adapters/drafts-store";
 import { createEntries } from "#adapters/entries-store";
 import { createImageReader } from "#adapters/image-reader";
 import { openImportFolder } from "#adapters/import-folder";
+import { keepSecret } from "#adapters/kept-secret";
 import { createEmbedders } from "#adapters/kept-models";
+import { createInterests } from "#adapters/interests-store";
 import { createLettersReader } from "#adapters/letters-reader";
 import { createLookUps } from "#adapters/look-ups-store";
 import { createMakers } from "#adapters/makers-store";
 import { createMarkFinder } from "#adapters/mark-finder";
+import { createMembers } from "#adapters/members-store";
 import { createModels } from "#adapters/models-store";
 import { createNearest } from "#adapters/nearest";
+import { argon2Passwords } from "#adapters/passwords";
 import { createPhotographsToTry } from "#adapters/photographs-to-try";
 import { createQuestions } from "#adapters/questions-store";
 import { createQueue } from "#adapters/queue";
 import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
+import { createSessions } from "#adapters/sessions-store";
+import { createSignInAttempts } from "#adapters/sign-in-attempts-store";
 import { createReviewLists } from "#adapters/review-lists";
 import { createRevisions } from "#adapters/revisions-store";
 import { createSubmissions } from "#adapters/submissions-store";
@@ -105,6 +112,13 @@ export function wire(
     reviewLists: createReviewLists(database),
     hash: hashOfValue,
     policy: environment.policy,
+    members: createMembers(database),
+    interests: createInterests(database),
+    sessions: createSessions(database),
+    attempts: createSignInAttempts(database),
+    passwords: argon2Passwords,
+    secret: keepSecret(environment.secret, environment.dataFolder),
+    demoMembers: createDemoMembers(environment.demoFolder),
     drafts: createDrafts(database),
     revisions: createRevisions(database),
     keys: systemKeys,

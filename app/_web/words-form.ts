@@ -47,7 +47,7 @@ export function done(request: Request, answer: object, page: string): Response {
   return wantsJson(request) ? Response.json(answer) : redirect(page);
 }
 
-const wantsJson = (request: Request): boolean =>
+export const wantsJson = (request: Request): boolean =>
   (request.headers.get("accept") ?? "").includes("application/json");
 
 function statusOf({ rule }: FieldError): number {
