@@ -223,7 +223,6 @@ describeOnBothDatabases("what members do to entries", (database) => {
     expect(hidden?.photographs.map(({ id }) => id)).not.toContain(photograph.id);
     expect((await wired.revisions.shown(slug, 1))?.view.content.title).toBe(HIDDEN);
     expect((await wired.entries.search(query("zephyrine"))).total).toBe(0);
-    // The look-up that asked with the same image keeps it in use for its owner.
     expect(await wired.contents.isHiddenImage(photograph.sha256)).toBe(true);
     const { acts } = await history(slug);
     expect(acts.map(({ did }) => did)).toMatchObject([

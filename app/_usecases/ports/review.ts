@@ -4,7 +4,7 @@ import type { FieldError } from "#core/field-error";
 import type { Result } from "#core/result";
 import type { EntryEvent, RecordedRevision } from "#core/review/entry-event";
 import type { EntryHistory } from "#core/review/entry-history";
-import type { EntryLink, Rating, UnderReview } from "#core/review/review-lists";
+import type { EntryLink, UnderReview } from "#core/review/review-lists";
 import type { TrailEvent } from "#core/trail/chain";
 import type { Link } from "#core/trail/link";
 import type { PhotographToRecord } from "../ports.ts";
@@ -94,8 +94,8 @@ export type ReviewLists = {
   ): Promise<readonly EntryLink[]>;
   /** What moderators did, the latest first. */
   moderation(after: number, limit: number): Promise<readonly EntryLink[]>;
-  /** Every vote that stands on revisions of a field; null for all fields. */
-  ratings(field: Field | null): Promise<readonly Rating[]>;
+  /** Histories of the entries last voted on. */
+  votedOn(limit: number): Promise<readonly EntryHistory[]>;
 };
 
 /** A revision that a member puts forward; its images are kept already. */
