@@ -26,6 +26,8 @@ function readOrMake(dataFolder: string): string {
   }
   const secret = readFileSync(file, "utf8");
   if (secret.length < 32)
-    throw new Error(`${file}: must hold at least 32 signs. Received ${secret.length}; remove it and start again.`);
+    throw new Error(
+      `${file}: must hold at least 32 signs. Received ${secret.length}; remove it and start again.`,
+    );
   return secret;
 }

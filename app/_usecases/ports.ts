@@ -6,6 +6,8 @@ import type { RevisionLine, RevisionView } from "#core/entries/revision";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
+import type { Account, Member, MemberEvent, OpenSession, Standing } from "#core/members/account";
+import type { Interest } from "#core/members/member";
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
 import type { Proposal } from "#core/photographs/proposal";
@@ -15,10 +17,6 @@ import type { Question, QuestionEvent } from "#core/questions/question";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
-import type { Account, KeptInterest, Member, MemberEvent, OpenSession, Standing } from "#core/members/account";
-import type { Interest } from "#core/members/member";
-import type { EntryEvent, RecordedRevision } from "#core/review/entry-event";
-import type { EntryHistory } from "#core/review/entry-history";
 import type { ReviewPolicy } from "#core/review/policy";
 import type { EntryFacts } from "#core/similarity/findings";
 import type { Hit } from "#core/similarity/rank";
@@ -282,7 +280,9 @@ export type Members = {
    */
   act(
     id: string,
-    decide: (member: Member) => Result<{ readonly events: readonly MemberEvent[]; readonly after: Standing }, FieldError>,
+    decide: (
+      member: Member,
+    ) => Result<{ readonly events: readonly MemberEvent[]; readonly after: Standing }, FieldError>,
   ): Promise<Result<readonly MemberEvent[], FieldError> | null>;
   /** By name; without words, all. */
   search(words: string, after: number, limit: number): Promise<readonly Member[]>;
@@ -321,7 +321,11 @@ export type SignInAttempts = {
   begin(
     attempt: { readonly email: string; readonly client: string; readonly at: Date },
     since: Date,
-  ): Promise<{ readonly id: string; readonly byEmail: readonly number[]; readonly byClient: readonly number[] }>;
+  ): Promise<{
+    readonly id: string;
+    readonly byEmail: readonly number[];
+    readonly byClient: readonly number[];
+  }>;
   /** Takes one back that did not fail. */
   forget(id: string): Promise<void>;
 };

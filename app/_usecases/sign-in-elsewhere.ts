@@ -2,6 +2,7 @@ import type { FieldError } from "#core/field-error";
 import { parseEmail } from "#core/members/parse-account";
 import { tidyLine } from "#core/questions/typed-text";
 import { fail, ok, type Result } from "#core/result";
+import { admitMember } from "./members/admit-member.ts";
 import type { Clock, IdentityElsewhere, Members, Sessions } from "./ports.ts";
 
 type Needs = { readonly members: Members; readonly sessions: Sessions; readonly clock: Clock };
@@ -18,19 +19,13 @@ export type ToldElsewhere = IdentityElsewhere & {
  * with the same e-mail address, or made one, and only if the provider has verified the address.
  * @returns the member's id
  */
-export async function signInElsewhere(needs: Needs, told: ToldElsewhere): Promise<Result<string, FieldError>> {
+export async function signInElsewhere(
+  needs: Needs,
+  told: ToldElsewhere,
+): Promise<Result<string, FieldError>> {
   const known = await needs.members.byIdentity(told);
   const member = known === null ? await tie(needs, told) : ok(known);
-  if (!member.ok) return member;
-  const account = await needs.members.find(member.value);
-  if (account?.suspendedAt)
-    return fail({
-      field: "email",
-      rule: "account-suspended",
-      received: account.email,
-      params: { date: account.suspendedAt.slice(0, 10) },
-    });
-  return member;
+  return member.ok ? admitMember(needs.members, member.value) : member;
 }
 
 async function tie(needs: Needs, told: ToldElsewhere): Promise<Result<string, FieldError>> {

@@ -1,7 +1,8 @@
 import type { FieldError } from "#core/field-error";
 import { parseEmail, plainPassword } from "#core/members/parse-account";
 import { SIGN_IN_WINDOW_MS, signInTooOften } from "#core/members/sign-in-pace";
-import { fail, ok, type Result } from "#core/result";
+import { fail, type Result } from "#core/result";
+import { admitMember } from "./members/admit-member.ts";
 import type { Clock, Members, Passwords, SignInAttempts } from "./ports.ts";
 
 type Needs = {
@@ -40,13 +41,5 @@ export async function signIn(
   const right = await needs.passwords.verify(found?.passwordHash ?? null, plainPassword(typed.password));
   if (!found || !right) return fail({ field: "email", rule: "sign-in-wrong", received: email });
   await needs.attempts.forget(attempt.id);
-  const account = await needs.members.find(found.id);
-  if (account?.suspendedAt)
-    return fail({
-      field: "email",
-      rule: "account-suspended",
-      received: email,
-      params: { date: account.suspendedAt.slice(0, 10) },
-    });
-  return ok(found.id);
+  return admitMember(needs.members, found.id);
 }

@@ -1,6 +1,6 @@
+import { nextPath } from "#core/members/next-path";
 import { parseJoining } from "#core/members/parse-account";
 import { joinAsMember } from "#usecases/join-as-member";
-import { nextPath } from "#core/members/next-path";
 import { SESSION_COOKIES } from "./auth/session-cookie.ts";
 import { postThroughNextAuth } from "./auth/through-next-auth.ts";
 import { countClient } from "./client-pace.ts";

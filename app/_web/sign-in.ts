@@ -11,7 +11,10 @@ import { readWords, refuse, wantsJson } from "./words-form.ts";
 const PROVIDERS = ["password", "demo"] as const;
 
 /** Signs somebody in from a form: by e-mail address and password, or as one of the demo's members. */
-export async function signInByForm(request: Request, provider: (typeof PROVIDERS)[number]): Promise<Response> {
+export async function signInByForm(
+  request: Request,
+  provider: (typeof PROVIDERS)[number],
+): Promise<Response> {
   const form = await readWords(request);
   if (!form.ok) return refuse(request, [form.error], {}, "/sign-in");
   const { password = "", next, ...typed } = form.value;
@@ -47,9 +50,7 @@ export async function comeBack(request: Request): Promise<Response> {
   const answer = await getThroughNextAuth(wired, request, ["callback", "oidc"]);
   const signedIn = answer.cookies.some((cookie) => isSessionCookie(cookie) && !/=;/.test(cookie));
   const errors = [answer.refused ?? ELSEWHERE];
-  const to = signedIn
-    ? pathOf(request, answer.location)
-    : `/sign-in?form=${keepForm({ errors, typed: {} })}`;
+  const to = signedIn ? pathOf(request, answer.location) : `/sign-in?form=${keepForm({ errors, typed: {} })}`;
   return withCookies(redirect(to), answer.cookies);
 }
 

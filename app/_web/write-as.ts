@@ -1,12 +1,12 @@
-import { nextPath } from "#core/members/next-path";
 import type { ActingMember } from "#core/members/member";
+import { nextPath } from "#core/members/next-path";
 import type { Action } from "#core/permissions";
 import type { Typed } from "#core/questions/typed-text";
 import { requireMember } from "#usecases/review/require-member";
+import { actor } from "./actor.ts";
 import { keepForm } from "./kept-forms.ts";
 import { redirect } from "./look-up-answer.ts";
 import { originOf } from "./origin.ts";
-import { actor } from "./actor.ts";
 import { readWords, wantsJson } from "./words-form.ts";
 import { write } from "./write.ts";
 
@@ -17,7 +17,10 @@ type Handler<C> = (request: Request, actor: ActingMember, context: C) => Promise
  * Who is not signed in is led to signing in and back to the page of the form, with what was typed; a program is told
  * in JSON.
  */
-export function writeAs<C>(action: Action, handler: Handler<C>): (request: Request, context: C) => Promise<Response> {
+export function writeAs<C>(
+  action: Action,
+  handler: Handler<C>,
+): (request: Request, context: C) => Promise<Response> {
   return write<C>(async (request, context) => {
     const who = await actor();
     const allowed = requireMember(who, action);

@@ -43,7 +43,7 @@ export function decideStanding(
   at: string,
 ): Result<readonly MemberEvent[], FieldError> {
   const refused = whyNot(member, by, command);
-  if (refused) return fail({ field: "member", rule: refused, received: received(member.name) });
+  if (refused) return fail({ field: "whom", rule: refused, received: received(member.name) });
   const about = {
     at,
     by: by.kind === "host" ? { id: null, name: "host" } : { id: by.id, name: by.name },
@@ -68,22 +68,26 @@ export function decideStanding(
 
 /** The standing after something happened. */
 export function standingAfter(before: Standing, events: readonly MemberEvent[]): Standing {
-  return events.reduce<Standing>((standing, event) => {
-    switch (event.type) {
-      case "reviewer appointed":
-        return { ...standing, fields: event.fields };
-      case "moderator appointed":
-        return { ...standing, isModerator: true };
-      case "administrator appointed":
-        return { ...standing, isAdministrator: true };
-      case "appointment ended":
-        return event.role === "reviewer" ? { ...standing, fields: [] } : { ...standing, isModerator: false };
-      case "member suspended":
-        return { ...standing, suspendedAt: event.at };
-      case "member restored":
-        return { ...standing, suspendedAt: null };
-    }
-  }, before);
+  let standing = before;
+  for (const event of events) standing = { ...standing, ...changedBy(event) };
+  return standing;
+}
+
+function changedBy(event: MemberEvent): Partial<Standing> {
+  switch (event.type) {
+    case "reviewer appointed":
+      return { fields: event.fields };
+    case "moderator appointed":
+      return { isModerator: true };
+    case "administrator appointed":
+      return { isAdministrator: true };
+    case "appointment ended":
+      return event.role === "reviewer" ? { fields: [] } : { isModerator: false };
+    case "member suspended":
+      return { suspendedAt: event.at };
+    case "member restored":
+      return { suspendedAt: null };
+  }
 }
 
 /** The rule that forbids it; null when none does. */
@@ -95,7 +99,7 @@ function whyNot(member: Member, by: Appointer, command: StandingCommand): string
   const concernsSuspension = command.type === "suspend" || command.type === "restore";
   if (concernsSuspension && isOfHouse && !by.roles.includes("administrator")) return "administrator-only";
   const appoints = command.type === "appoint reviewer" || command.type === "appoint moderator";
-  if (appoints && member.suspendedAt !== null) return "member-suspended";
+  if (appoints && member.suspendedAt !== null) return "whom-suspended";
   return null;
 }
 
@@ -103,7 +107,8 @@ type About = Pick<MemberEvent, "at" | "by" | "member" | "reason">;
 
 function reviewerEvents(member: Member, fields: readonly Field[], about: About): readonly MemberEvent[] {
   const wanted = [...new Set(fields)];
-  const same = wanted.length === member.fields.length && wanted.every((field) => member.fields.includes(field));
+  const same =
+    wanted.length === member.fields.length && wanted.every((field) => member.fields.includes(field));
   if (same) return [];
   if (wanted.length === 0) return [{ type: "appointment ended", role: "reviewer", ...about }];
   return [{ type: "reviewer appointed", fields: wanted, ...about }];

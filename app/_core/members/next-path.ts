@@ -6,5 +6,7 @@
  * breaks).
  */
 export function nextPath(asked: string | undefined): string {
-  return asked !== undefined && asked.length <= 1000 && /^\/(?![/\\])[^\\\s\p{C}]*$/u.test(asked) ? asked : "/";
+  return asked !== undefined && asked.length <= 1000 && /^\/(?![/\\])[^\\\s\p{C}]*$/u.test(asked)
+    ? asked
+    : "/";
 }

@@ -3,7 +3,7 @@ import { type Typed, TypedReader, tidyLine } from "../questions/typed-text.ts";
 import { fail, ok, type Result } from "../result.ts";
 
 export const JOIN_FIELDS = ["name", "email", "password"] as const;
-export const PROFILE_FIELDS = ["name", "about"] as const;
+export const PROFILE_FIELDS = ["name", "about_you"] as const;
 
 /** Length is all that is asked of a password. Source: NIST SP 800-63B, section 5.1.1.2. */
 export const PASSWORD_LENGTH = { shortest: 12, longest: 200 } as const;
@@ -29,7 +29,7 @@ export function parseProfile(
 ): Result<{ readonly name: string; readonly about: string }, readonly FieldError[]> {
   const read = new TypedReader(typed);
   const name = read.line("name", { shortest: 2, longest: 60 });
-  const about = read.text("about", { longest: 2000 });
+  const about = read.text("about_you", { longest: 2000 });
   return read.errors.length > 0 ? fail(read.errors) : ok({ name, about });
 }
 

@@ -21,7 +21,12 @@ export function signInTooOften(
     waitFor(byClient, SIGN_IN_LIMITS.client, now),
   );
   if (wait <= 0) return null;
-  return { field: "email", rule: "sign-in-too-often", received, params: { minutes: Math.ceil(wait / 60_000) } };
+  return {
+    field: "email",
+    rule: "sign-in-too-often",
+    received,
+    params: { minutes: Math.ceil(wait / 60_000) },
+  };
 }
 
 /** Until so few are left that one more may be tried. */

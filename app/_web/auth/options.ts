@@ -3,6 +3,7 @@ import type { FieldError } from "#core/field-error";
 import { nextPath } from "#core/members/next-path";
 import type { Result } from "#core/result";
 import { openSession, SESSION_DAYS } from "#usecases/keep-session";
+import { admitMember } from "#usecases/members/admit-member";
 import { signIn } from "#usecases/sign-in";
 import { signInElsewhere } from "#usecases/sign-in-elsewhere";
 import { clientOf } from "../client-pace.ts";
@@ -49,9 +50,8 @@ export function authOptions(wired: Live, request: Request, outcome: Outcome): Ne
         signIn(wired, { email: text(email), password: text(password), client: clientOf(request) }),
       ),
       byWords("demo", async ({ member: id }) => {
-        const found = (await wired.demoMembers.all()).find((each) => each.id === id);
-        const unknown = { field: "member", rule: "member-unknown", received: text(id).slice(0, 80) };
-        return found ? { ok: true, value: found.id } : { ok: false, error: unknown };
+        const ready = (await wired.demoMembers.all()).find((each) => each.id === id);
+        return admitMember(wired.members, ready?.id ?? "");
       }),
       ...(wired.environment.oidc ? [openIdProvider(wired.environment.oidc)] : []),
     ],

@@ -21,7 +21,13 @@ export async function dropSessionCookie(): Promise<void> {
   const held = await cookies();
   for (const name of SESSION_COOKIES)
     if (held.has(name))
-      held.set(name, "", { httpOnly: true, sameSite: "lax", path: "/", secure: name.startsWith("__"), maxAge: 0 });
+      held.set(name, "", {
+        httpOnly: true,
+        sameSite: "lax",
+        path: "/",
+        secure: name.startsWith("__"),
+        maxAge: 0,
+      });
 }
 
 async function open(token: string): Promise<string | null> {

@@ -8,8 +8,8 @@ import {
   standingAfter,
 } from "#core/members/decide-standing";
 import { fail, ok, type Result } from "#core/result";
-import type { Clock, Members, Sessions } from "./ports.ts";
-import { requireMember } from "./review/require-member.ts";
+import type { Clock, Members, Sessions } from "../ports.ts";
+import { requireMember } from "../review/require-member.ts";
 
 type Needs = { readonly members: Members; readonly sessions: Sessions; readonly clock: Clock };
 
@@ -34,7 +34,7 @@ export async function changeStanding(
     if (!decided.ok) return decided;
     return ok({ events: decided.value, after: standingAfter(member, decided.value) });
   });
-  if (acted === null) return fail({ field: "member", rule: "member-unknown", received: asked.member });
+  if (acted === null) return fail({ field: "whom", rule: "member-unknown", received: asked.member });
   if (acted.ok && acted.value.some(({ type }) => type === "member suspended"))
     await needs.sessions.revokeAll(asked.member, now);
   return acted;
