@@ -69,7 +69,8 @@ export function createMembers({ prisma }: Database): Members {
       ),
     async search(words, after, limit) {
       const rows = await prisma.member.findMany({
-        where: words === "" ? {} : { name: { contains: words, mode: "insensitive" } },
+        // A sign that stands for others in a pattern stands for itself here.
+        where: { name: { contains: words.replace(/[\\%_]/g, "\\$&"), mode: "insensitive" } },
         orderBy: [{ name: "asc" }, { id: "asc" }],
         include: memberInclude,
         skip: after,

@@ -112,6 +112,41 @@ describeOnBothDatabases("open questions", (database) => {
     );
   });
 
+  it("knows who asked while signed in without a key, and writes down whose doing each event was", async () => {
+    const [asker, other] = await Promise.all(
+      ["Ida", "Bram"].map((name) =>
+        wired.members.create({
+          name,
+          email: `${name}-${marks}@example.org`,
+          passwordHash: null,
+          about: "",
+          at: new Date(),
+        }),
+      ),
+    );
+    const kept = await lookUp();
+    const asked = { lookUp: kept.id, ownerHash: OWNER, publication, member: asker ?? null };
+    const published = await publishLookUp(wired, asked);
+    const id = published.ok ? published.value.id : "";
+    const proposal = { type: "propose", ...proposed("Somebody") } as const;
+    await changeQuestion(wired, id, null, proposal, other);
+    const accept = { type: "accept", proposal: 1 } as const;
+    expect(ruleOf(await changeQuestion(wired, id, null, accept, other))).toBe("asker-only");
+    expect(ruleOf(await changeQuestion(wired, id, null, accept))).toBe("asker-only");
+    expect((await showQuestion(wired, id, null, asker))?.mine).toBe(true);
+    expect((await showQuestion(wired, id, null, other))?.mine).toBe(false);
+    expect(ruleOf(await changeQuestion(wired, id, null, accept, asker))).toBe(null);
+    const events = await database().prisma.questionEvent.findMany({
+      where: { questionId: id },
+      orderBy: { number: "asc" },
+    });
+    expect(events.map(({ type, memberId }) => [type, memberId])).toEqual([
+      ["published", asker],
+      ["proposed", other],
+      ["accepted", asker],
+    ]);
+  });
+
   it("keeps of the asker's key only a hash", async () => {
     const { id, key } = await publish();
     const row = await database().prisma.question.findUniqueOrThrow({

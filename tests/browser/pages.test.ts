@@ -4,6 +4,7 @@ import messages from "../../messages/en.json" with { type: "json" };
 import { overflowOf, violationsOf } from "../setup/accessibility.ts";
 import { askForLookUp } from "../setup/ask-for-look-up.ts";
 import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
+import { DEMO_MEMBERS, signInPage } from "../setup/sign-in.ts";
 
 const address = inject("appAddress");
 const WIDTHS = [1280, 390, 320];
@@ -27,7 +28,22 @@ const PAGES = [
   "how sure is sure, of a model without a calibration",
   "refused look-up",
   "no such page",
+  "sign in",
+  "join",
+  "members",
+  "no members",
+  "a member",
+  "not allowed",
+  "your account",
+  "moderate members",
+  "moderate a member",
 ] as const;
+/** Pages that are for somebody signed in, and who that is. */
+const SIGNED_IN: Partial<Record<(typeof PAGES)[number], string>> = {
+  "your account": "Ottoline Sarn",
+  "moderate members": "Tamsel Orrowick",
+  "moderate a member": "Wenda Thorsley",
+};
 let paths: Readonly<Record<(typeof PAGES)[number], string>>;
 let browser: OpenedBrowser;
 
@@ -53,6 +69,15 @@ beforeAll(async () => {
     "how sure is sure, of a model without a calibration": "/how-sure?model=marks@0.0.1",
     "refused look-up": "/look-up-refused?field=photograph&rule=image-type&received=text",
     "no such page": "/entries/there-is-no-such-entry",
+    "sign in": "/sign-in",
+    join: "/join",
+    members: "/members",
+    "no members": "/members?words=xqzvw",
+    "a member": `/members/${DEMO_MEMBERS[0]?.id}`,
+    "not allowed": "/not-allowed",
+    "your account": "/account",
+    "moderate members": "/moderation/members",
+    "moderate a member": `/moderation/members?member=${DEMO_MEMBERS[1]?.id}`,
   };
 });
 afterAll(() => browser.close());
@@ -62,6 +87,8 @@ describe.each(PAGES)("the page: %s", (name) => {
     "breaks no rule of WCAG 2.2 AA that axe-core knows, and fits its window, in the %s theme",
     async (theme) => {
       const page = await browser.newPage({ colorScheme: theme });
+      const who = SIGNED_IN[name];
+      if (who) await signInPage(page, address, who);
       for (const width of WIDTHS) {
         await page.setViewportSize({ width, height: 800 });
         await open(page, paths[name]);

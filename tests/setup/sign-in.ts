@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import type { Page } from "playwright-core";
 import type { DemoMember } from "#core/members/demo-member";
 
 /** The demo's ready accounts. */
@@ -24,4 +25,13 @@ export async function signInAs(address: string, who: string): Promise<string> {
     .getSetCookie()
     .map((set) => set.split(";")[0])
     .join("; ");
+}
+
+/** Signs a browser in as one of the demo's members. */
+export async function signInPage(page: Page, address: string, who: string): Promise<void> {
+  const pairs = (await signInAs(address, who)).split("; ").map((pair) => {
+    const [, name = "", value = ""] = /^([^=]+)=(.*)$/.exec(pair) ?? [];
+    return { name, value, url: address };
+  });
+  await page.context().addCookies(pairs);
 }
