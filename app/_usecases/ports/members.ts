@@ -1,12 +1,5 @@
 import type { FieldError } from "#core/field-error";
-import type {
-  Account,
-  KeptInterest,
-  Member,
-  MemberEvent,
-  OpenSession,
-  Standing,
-} from "#core/members/account";
+import type { Account, Member, MemberEvent, OpenSession, Standing } from "#core/members/account";
 import type { Interest } from "#core/members/member";
 import type { Result } from "#core/result";
 
