@@ -44,7 +44,7 @@ export async function recordRevisions(
       authors: [],
       createdBy: batch.by,
       summary: "",
-      at: batch.at,
+      at: whenOf(batch, slug),
     });
     added.push({ traced: entry.traced, events: decided(entry, recorded, batch) });
   }
@@ -52,6 +52,8 @@ export async function recordRevisions(
   await writeTrails(tx, added);
   return { revisions: rows.revisions.length, photographs: rows.photographs.length };
 }
+
+const whenOf = ({ at, times }: Batch, slug: string): string => times?.get(slug) ?? at;
 
 const makersOf = ({ newest }: ToRevise): readonly string[] =>
   newest?.content.maker ? [newest.content.maker] : [];
@@ -61,7 +63,8 @@ function decided(
   revision: RecordedRevision,
   batch: Batch,
 ): readonly EntryEvent[] {
-  const { at, by, policy } = batch;
+  const { by, policy } = batch;
+  const at = whenOf(batch, slug);
   const events = recordAndSubmit(traced.events, { at, by: { importer: by }, revision, policy });
   if (!events.ok) throw new Refused({ ...events.error, entry: slug });
   return events.value;

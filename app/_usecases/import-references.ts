@@ -57,6 +57,8 @@ export async function importReferences(
   options: {
     readonly dryRun: boolean;
     readonly by: string;
+    /** By slug, when entries were recorded; now for those that it does not name. */
+    readonly times?: ReadonlyMap<string, string>;
     readonly onProgress?: (progress: ImportProgress) => void;
   },
 ): Promise<Result<ImportOutcome, readonly FolderError[]>> {
@@ -80,6 +82,7 @@ export async function importReferences(
     photographs: ready,
     by: options.by,
     at: needs.clock.now().toISOString(),
+    ...(options.times ? { times: options.times } : {}),
     policy: needs.policy,
   });
   if (recorded.ok) return ok({ dryRun: false, found, recorded: recorded.value });

@@ -167,6 +167,8 @@ export type References = {
     readonly photographs: readonly PhotographToRecord[];
     readonly by: string;
     readonly at: string;
+    /** By slug, when entries were recorded that were not recorded now. */
+    readonly times?: ReadonlyMap<string, string>;
     /** By which the reviews go that begin now. */
     readonly policy: ReviewPolicy;
   }): Promise<Result<RecordedCounts, FieldError & { readonly entry: string }>>;
