@@ -8,6 +8,7 @@ const config: NextConfig = {
   typescript: { ignoreBuildErrors: true },
   // Native code and WebAssembly that must be loaded from node_modules, not bundled.
   serverExternalPackages: [
+    "@node-rs/argon2",
     "@techstark/opencv-js",
     "@electric-sql/pglite",
     "@electric-sql/pglite-pgvector",

@@ -6,6 +6,7 @@ import type { ReactNode } from "react";
 import { SiteFooter } from "#ui/site-footer";
 import { SiteHeader } from "#ui/site-header";
 import { SkipLink } from "#ui/skip-link";
+import { actor } from "#web/actor";
 import { themeOf } from "./_ui/theme.ts";
 import "./globals.css";
 
@@ -71,7 +72,7 @@ export default async function RootLayout({ children }: { readonly children: Reac
       <body>
         <NextIntlClientProvider messages={await islandMessages()}>
           <SkipLink />
-          <SiteHeader />
+          <SiteHeader who={await actor()} />
           <main id="content" tabIndex={-1}>
             {children}
           </main>

@@ -29,6 +29,14 @@ export async function readFromHost<T>(holder: Holder, path: string): Promise<T> 
   return (await (await reach(holder, path, {})).json()) as T;
 }
 
+/** Sends the running host something on behalf of its operator. @returns the JSON that it answers */
+export async function sendToHost<T>(holder: Holder, path: string, asked: object): Promise<T> {
+  const headers = { "content-type": "application/json" };
+  return (await (
+    await reach(holder, path, { method: "POST", headers, body: JSON.stringify(asked) })
+  ).json()) as T;
+}
+
 async function reach(holder: Holder, path: string, init: RequestInit): Promise<Response> {
   if (holder.address === null)
     throw new Error(

@@ -2,6 +2,7 @@ import { openImportFolder } from "#adapters/import-folder";
 import { importReferences } from "#usecases/import-references";
 import { readEnvironment } from "#web/environment";
 import { connect, type Live } from "#web/live";
+import { takeDemoMembersIn } from "./demo-members.ts";
 import { askDemoQuestions } from "./demo-questions.ts";
 import { sentence } from "./error-sentences.ts";
 
@@ -16,10 +17,17 @@ try {
   for (const name of wired.database.migrated) console.log(`migrated ${name}`);
   const { entries } = await wired.entries.counts();
   if (environment.demoFolder !== null && entries === 0) await takeDemoIn(wired, environment.demoFolder);
+  if (environment.demoFolder !== null && (await holdsDemo(wired)))
+    console.log(`members of the demo: ${await takeDemoMembersIn(wired)}`);
   const counts = await wired.entries.counts();
   console.log(`${counts.entries} entries, ${counts.photographs} photographs, ${counts.makers} makers`);
 } finally {
   await wired.database.close();
+}
+
+/** The demo's members, who need no password, belong where the demo is, whatever the setting says. */
+async function holdsDemo({ makers }: Live): Promise<boolean> {
+  return (await makers.bySlug("tobias-bodkin")) !== null;
 }
 
 async function takeDemoIn(wired: Live, folder: string): Promise<void> {

@@ -20,4 +20,5 @@ export const systemKeys: Keys = {
     const wanted = Buffer.from(hash);
     return given.length === wanted.length && timingSafeEqual(given, wanted);
   },
+  hashOf: sha256OfText,
 };

@@ -23,7 +23,7 @@ export function createEntries(database: Database): Entries {
       return new Map(rows.map((row) => [row.id, toSummary(row)]));
     },
     async photographs(ids) {
-      const rows = await prisma.photograph.findMany({ where: { id: { in: [...ids] } } });
+      const rows = await prisma.photograph.findMany({ where: { id: { in: [...ids] }, hidden: false } });
       return new Map(rows.map((row) => [row.id, toPhotograph(row)]));
     },
     async ofMakers(ids) {
@@ -31,7 +31,7 @@ export function createEntries(database: Database): Entries {
         SELECT entries.id, makers.slug FROM entries
         JOIN revisions ON revisions.id = entries.current_revision_id
         JOIN makers ON makers.id = revisions.maker_id
-        WHERE makers.id IN (
+        WHERE entries.listed AND makers.id IN (
           SELECT given.maker_id FROM entries AS asked JOIN revisions AS given ON given.id = asked.current_revision_id
           WHERE asked.id = ANY (${[...ids]}::uuid[]))
         ORDER BY entries.id LIMIT ${OF_MAKERS}`;
@@ -40,7 +40,7 @@ export function createEntries(database: Database): Entries {
     search: (query) => searchEntries(database, query),
     async counts() {
       const [row] = await prisma.$queryRaw<{ entries: number; photographs: number; makers: number }[]>`
-        SELECT (SELECT count(*)::int FROM entries WHERE current_revision_id IS NOT NULL) AS entries,
+        SELECT (SELECT count(*)::int FROM entries WHERE current_revision_id IS NOT NULL AND listed) AS entries,
           (SELECT count(*)::int FROM photographs) AS photographs,
           (SELECT count(*)::int FROM makers) AS makers`;
       return row ?? { entries: 0, photographs: 0, makers: 0 };

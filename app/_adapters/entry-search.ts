@@ -65,7 +65,7 @@ function from(query: EntryQuery): Prisma.Sql {
 }
 
 function narrow(query: EntryQuery, except?: Narrowing): Prisma.Sql {
-  const parts: Prisma.Sql[] = [Prisma.sql`TRUE`];
+  const parts: Prisma.Sql[] = [Prisma.sql`entries.listed`];
   const add = (name: Narrowing, part: Prisma.Sql) => name !== except && parts.push(part);
   if (query.words.trim() !== "") add("words", matchWords(query.words));
   if (query.kind) add("kind", Prisma.sql`revisions.kind = ${query.kind}`);

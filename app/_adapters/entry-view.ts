@@ -1,5 +1,6 @@
 import { contentOf } from "#core/entries/content-of";
 import type { EntryView } from "#core/entries/entry";
+import { hiddenFields, servedContent } from "#core/entries/hidden-texts";
 import type { Database } from "./database.ts";
 import { type SummaryRow, summaryInclude, toPhotograph, toSummary } from "./rows.ts";
 
@@ -7,7 +8,7 @@ type Revision = NonNullable<SummaryRow["currentRevision"]>;
 
 /** An entry as its page shows it, by any of its revisions, with everything that the revision refers to. */
 export async function viewOf({ prisma }: Database, row: SummaryRow, revision: Revision): Promise<EntryView> {
-  const content = contentOf(revision.content);
+  const content = servedContent(contentOf(revision.content), revision.id, row.hiddenTexts);
   const [photographs, related] = await Promise.all([
     prisma.revisionPhotograph.findMany({
       where: { revisionId: revision.id },
@@ -23,7 +24,13 @@ export async function viewOf({ prisma }: Database, row: SummaryRow, revision: Re
   return {
     summary: toSummary({ ...row, currentRevision: revision }),
     content,
-    photographs: photographs.map((p) => toPhotograph(p.photograph)),
+    photographs: photographs.flatMap(({ photograph }) =>
+      photograph.hidden ? [] : [toPhotograph(photograph)],
+    ),
+    hidden: {
+      photographs: photographs.filter(({ photograph }) => photograph.hidden).length,
+      texts: hiddenFields(revision.id, row.hiddenTexts),
+    },
     relations: content.relations.flatMap(({ kind, entry }) => {
       const summary = bySlug.get(entry);
       return summary ? [{ kind, entry: summary }] : [];

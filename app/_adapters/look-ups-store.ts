@@ -87,16 +87,17 @@ export function createLookUps({ prisma }: Database): LookUps {
       return rows.map((row) => row.id);
     },
     async imageInUse(sha256) {
-      const [lookUp, photograph, question, draft] = await Promise.all([
+      const found = await Promise.all([
         prisma.lookUpPhotograph.findFirst({ where: { sha256 }, select: { lookUpId: true } }),
         prisma.photograph.findFirst({ where: { sha256 }, select: { id: true } }),
         prisma.questionPhotograph.findFirst({ where: { sha256 }, select: { position: true } }),
+        prisma.evidencePhotograph.findFirst({ where: { sha256 }, select: { position: true } }),
         prisma.draft.findFirst({
           where: { photographs: { array_contains: [{ sha256 }] } },
           select: { id: true },
         }),
       ]);
-      return lookUp !== null || photograph !== null || question !== null || draft !== null;
+      return found.some((row) => row !== null);
     },
     async imageOwnedBy(sha256, ownerHash) {
       const own = { sha256, lookUp: { ownerHash } };

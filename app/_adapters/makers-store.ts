@@ -13,7 +13,7 @@ export function createMakers({ prisma }: Database): Makers {
     const rows = await prisma.$queryRaw<{ maker_id: string; n: number }[]>`
       SELECT revisions.maker_id, count(*)::int AS n FROM entries
       JOIN revisions ON revisions.id = entries.current_revision_id
-      WHERE revisions.maker_id = ANY (${[...ids]}::uuid[]) GROUP BY 1`;
+      WHERE entries.listed AND revisions.maker_id = ANY (${[...ids]}::uuid[]) GROUP BY 1`;
     return new Map(rows.map((row) => [row.maker_id, row.n]));
   };
   return {
@@ -32,7 +32,7 @@ export function createMakers({ prisma }: Database): Makers {
       ];
       const [entries, count] = await Promise.all([
         prisma.entry.findMany({
-          where: { currentRevision: { makerId: row.id } },
+          where: { listed: true, currentRevision: { makerId: row.id } },
           include: summaryInclude,
           orderBy: [{ currentRevision: { earliest: { sort: "asc", nulls: "last" } } }, { slug: "asc" }],
         }),

@@ -54,6 +54,7 @@ export function createNearest(database: Database, exact = false): Nearest {
             JOIN revision_photographs AS listed
               ON listed.photograph_id = photographs.id AND listed.revision_id = entries.current_revision_id
             WHERE photographs.id = ANY (ARRAY (SELECT DISTINCT photograph_id FROM near))
+              AND entries.listed AND NOT photographs.hidden
           )
           SELECT near.photograph_id, shown.entry_id, near.similarity, near.turn
           FROM near
@@ -72,7 +73,8 @@ export function createNearest(database: Database, exact = false): Nearest {
         CROSS JOIN entries
         JOIN revision_photographs AS shown ON shown.revision_id = entries.current_revision_id
         JOIN retrieval.photograph_vectors AS v ON v.photograph_id = shown.photograph_id AND v.model = ${model}
-        WHERE entries.id = ANY (${[...entries]}::uuid[])`;
+        JOIN photographs ON photographs.id = shown.photograph_id AND NOT photographs.hidden
+        WHERE entries.listed AND entries.id = ANY (${[...entries]}::uuid[])`;
       return rows.map(toHit);
     },
     async describedBy(model, photographs) {
@@ -92,11 +94,15 @@ export function createNearest(database: Database, exact = false): Nearest {
         FROM entries
         JOIN revision_photographs AS shown ON shown.revision_id = entries.current_revision_id
         JOIN retrieval.photograph_vectors AS v ON v.photograph_id = shown.photograph_id AND v.model = ${model}
-        WHERE entries.id = ANY (${[...entries]}::uuid[])
+        JOIN photographs ON photographs.id = shown.photograph_id AND NOT photographs.hidden
+        WHERE entries.listed AND entries.id = ANY (${[...entries]}::uuid[])
         GROUP BY entries.id`;
       return new Map(rows.map((row) => [row.entry_id, row.n]));
     },
-    countEntries: () => prisma.entry.count({ where: { photographs: { some: {} } } }),
+    countEntries: () =>
+      prisma.entry.count({
+        where: { listed: true, currentRevisionId: { not: null }, photographs: { some: { hidden: false } } },
+      }),
     async count(model) {
       const [row] = await prisma.$queryRaw<{ n: number }[]>`
         SELECT count(*)::int AS n FROM retrieval.photograph_vectors WHERE model = ${model}`;

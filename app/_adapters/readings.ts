@@ -18,7 +18,7 @@ export function createReadings({ prisma }: Database): Readings {
       // A single letter lies somewhere in nearly every wording: it is looked for as the whole of it.
       const anywhere = letters.legible > 1 ? `%${pattern}%` : pattern;
       const exact = await prisma.$queryRaw<{ id: string }[]>`
-        SELECT entry_id AS id FROM retrieval.entry_words
+        SELECT entry_id AS id FROM retrieval.entry_words JOIN entries ON entries.id = entry_id AND entries.listed
         WHERE letters ILIKE ${anywhere}
         ORDER BY letters ILIKE ${pattern} DESC, length(letters), entry_id
         LIMIT ${limit}`;
@@ -27,7 +27,7 @@ export function createReadings({ prisma }: Database): Readings {
       return prisma.$transaction(async (tx) => {
         await tx.$executeRaw`SELECT set_config('pg_trgm.word_similarity_threshold', ${String(NEARLY)}, true)`;
         const near = await tx.$queryRaw<{ id: string }[]>`
-          SELECT entry_id AS id FROM retrieval.entry_words
+          SELECT entry_id AS id FROM retrieval.entry_words JOIN entries ON entries.id = entry_id AND entries.listed
           WHERE letters %> ${runs}
           ORDER BY word_similarity(${runs}, letters) DESC, length(letters), entry_id
           LIMIT ${limit}`;

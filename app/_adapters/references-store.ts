@@ -1,11 +1,13 @@
 import { fingerprint } from "#core/photographs/fingerprint";
+import { fail, ok } from "#core/result";
 import type { RecordedCounts, References } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
+import { createEntries, entriesToRevise } from "./entries-to-revise.ts";
 import type { Prisma } from "./generated/client.ts";
 import { dropModelIndex, makeModelIndex } from "./model-index.ts";
 import { recordMakers } from "./record-makers.ts";
-import { createEntries, currentRevisions, recordRevisions } from "./record-revisions.ts";
-import { chunks } from "./revision-rows.ts";
+import { recordRevisions } from "./record-revisions.ts";
+import { Refused } from "./refused.ts";
 import { toPhotograph } from "./rows.ts";
 
 type Tx = Prisma.TransactionClient;
@@ -32,40 +34,40 @@ export function createReferences({ prisma }: Database): References {
       return new Set(rows.map((r) => r.slug));
     },
     async knownPhotographs(entries) {
-      const rows = await prisma.$queryRaw<{ id: string }[]>`
-        SELECT shown.photograph_id AS id FROM entries
-        JOIN revision_photographs AS shown ON shown.revision_id = entries.current_revision_id
-        WHERE entries.slug = ANY (${distinct(entries)}::text[])`;
-      const known = new Set<string>();
-      for (const ids of chunks(rows.map((r) => r.id))) {
-        const photographs = await prisma.photograph.findMany({
-          where: { id: { in: [...ids] } },
-          include: { entry: { select: { slug: true } } },
-        });
-        for (const p of photographs) known.add(fingerprint({ ...toPhotograph(p), entry: p.entry.slug }));
-      }
-      return known;
+      const rows = await prisma.photograph.findMany({
+        where: { entry: { slug: { in: distinct(entries) } } },
+        include: { entry: { select: { slug: true } } },
+      });
+      return new Set(rows.map((row) => fingerprint({ ...toPhotograph(row), entry: row.entry.slug })));
     },
-    record: (batch) =>
-      prisma.$transaction((tx) => recordAll(tx, batch), { timeout: LONGEST, maxWait: LONGEST }),
+    async record(batch) {
+      try {
+        const work = (tx: Tx) => recordAll(tx, batch);
+        return ok(await prisma.$transaction(work, { timeout: LONGEST, maxWait: LONGEST }));
+      } catch (error) {
+        if (error instanceof Refused) return fail(error.refusal);
+        throw error;
+      }
+    },
   };
 }
 
 async function recordAll(tx: Tx, batch: Batch): Promise<RecordedCounts> {
   const makers = await recordMakers(tx, batch.makers);
-  const before = await currentRevisions(tx, [
+  const before = await entriesToRevise(tx, [
     ...batch.entries.map((e) => e.slug),
     ...batch.photographs.map((p) => p.entry),
   ]);
-  const created = await createEntries(tx, batch, before);
+  const missing = batch.entries.map((e) => e.slug).filter((slug) => !before.has(slug));
+  for (const made of await createEntries(tx, missing)) before.set(made.slug, made);
   const refilled = await modelsToRefill(tx, batch);
   for (const { model } of refilled) await dropModelIndex(tx, model);
   const counts = await recordRevisions(tx, batch, before);
   for (const { model, dimension } of refilled) await makeModelIndex(tx, model, dimension);
   // The embedded engine never counts its rows by itself, and without counts the planner reads every vector.
   if (batch.photographs.length > 100)
-    await tx.$executeRaw`ANALYZE makers, entries, revisions, photographs, revision_photographs, retrieval.entry_words, retrieval.photograph_vectors`;
-  return { makers, entries: created, ...counts };
+    await tx.$executeRaw`ANALYZE makers, entries, revisions, photographs, revision_photographs, trail_links, retrieval.entry_words, retrieval.photograph_vectors`;
+  return { makers, entries: missing.length, ...counts };
 }
 
 /** Models whose index is better made afterwards: filling it row by row takes several times longer. */

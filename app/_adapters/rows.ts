@@ -2,6 +2,7 @@ import type { Interval } from "#core/dates/interval";
 import { parseInterval } from "#core/dates/parse";
 import { contentOf } from "#core/entries/content-of";
 import type { EntrySummary } from "#core/entries/entry";
+import { servedContent } from "#core/entries/hidden-texts";
 import type { MakerSummary } from "#core/entries/maker";
 import type { EntryState, Kind, MakerKind, Technique } from "#core/entries/vocabulary";
 import type { Photograph } from "#core/photographs/photograph";
@@ -12,8 +13,13 @@ export const summaryInclude = {
   currentRevision: {
     include: {
       maker: true,
-      photographs: { include: { photograph: true }, orderBy: { position: "asc" }, take: 1 },
-      _count: { select: { photographs: true } },
+      photographs: {
+        where: { photograph: { hidden: false } },
+        include: { photograph: true },
+        orderBy: { position: "asc" },
+        take: 1,
+      },
+      _count: { select: { photographs: { where: { photograph: { hidden: false } } } } },
     },
   },
 } as const satisfies Prisma.EntryInclude;
@@ -33,11 +39,11 @@ export function interval(edtf: string | null): Interval | null {
 export function toSummary(row: SummaryRow): EntrySummary {
   const revision = row.currentRevision;
   if (!revision) throw new Error(`Entry ${row.slug} has no current revision.`);
-  const content = contentOf(revision.content);
+  const content = servedContent(contentOf(revision.content), revision.id, row.hiddenTexts);
   const photograph = revision.photographs[0]?.photograph;
   return {
     slug: row.slug,
-    title: revision.title,
+    title: content.title,
     kind: revision.kind as Kind,
     state: row.state as EntryState,
     technique: revision.technique as Technique | null,

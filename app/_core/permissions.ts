@@ -10,6 +10,7 @@ const MODERATORS: readonly Role[] = ["moderator", "administrator"];
 const ALLOWED = {
   "look up": ["reader", ...MEMBERS],
   "ask a question": ["reader", ...MEMBERS],
+  "change one's account": MEMBERS,
   "declare an interest": MEMBERS,
   "write a draft": MEMBERS,
   "submit a revision": MEMBERS,

@@ -1,12 +1,14 @@
 import Link from "next/link";
 import { useTranslations } from "next-intl";
+import type { Actor } from "#core/members/member";
 import { MeasureRule } from "./measure-rule.tsx";
+import { AccountMenu } from "./members/account-menu.tsx";
 import { NavLinks } from "./nav-links.tsx";
 import plain from "./plain.module.css";
 import styles from "./site-header.module.css";
 import { Wordmark } from "./wordmark.tsx";
 
-export function SiteHeader() {
+export function SiteHeader({ who }: { readonly who: Actor }) {
   const t = useTranslations("site");
   const links = [
     { href: "/", label: t("lookUp") },
@@ -40,6 +42,7 @@ export function SiteHeader() {
             </button>
           </form>
         </search>
+        <AccountMenu who={who} />
       </div>
       <MeasureRule />
     </header>

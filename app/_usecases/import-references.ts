@@ -3,13 +3,13 @@ import { entryFromColumns } from "#core/import/entry-from-columns";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import { makerFromColumns } from "#core/import/maker-from-columns";
 import { type PhotographRecord, photographFromColumns } from "#core/import/photograph-from-columns";
-import { modelsForNewPhotographs } from "#core/models/decide-models";
 import { fingerprint } from "#core/photographs/fingerprint";
-import { checkRegion, type Region, scaleRegion, wholeOf, withMargin } from "#core/photographs/region";
+import { checkRegion, type Region, scaleRegion, wholeOf } from "#core/photographs/region";
 import { fail, ok, type Result } from "#core/result";
+import type { ReviewPolicy } from "#core/review/policy";
 import type {
   Blobs,
-  Described,
+  Clock,
   Embedder,
   Embedders,
   ImageReader,
@@ -20,6 +20,7 @@ import type {
   RecordedCounts,
   References,
 } from "./ports.ts";
+import { describePhotograph, embeddersInUse } from "./recording/describe-photograph.ts";
 
 type Needs = {
   readonly images: ImageReader;
@@ -27,6 +28,9 @@ type Needs = {
   readonly embedders: Embedders;
   readonly models: Models;
   readonly references: References;
+  readonly clock: Clock;
+  /** By which the reviews go that an import begins. */
+  readonly policy: ReviewPolicy;
 };
 
 export type ImportProgress = { readonly done: number; readonly of: number };
@@ -75,8 +79,12 @@ export async function importReferences(
     entries: entries.map((e) => e.value),
     photographs: ready,
     by: options.by,
+    at: needs.clock.now().toISOString(),
+    policy: needs.policy,
   });
-  return ok({ dryRun: false, found, recorded });
+  if (recorded.ok) return ok({ dryRun: false, found, recorded: recorded.value });
+  const { entry, ...refusal } = recorded.error;
+  return fail([placed(whereOf(entry, entries, photographs), refusal)]);
 }
 
 function readAll<T>(
@@ -97,6 +105,18 @@ const placed = (at: FolderRecord, error: FieldError): FolderError => ({
   file: at.file,
   line: at.line,
 });
+
+/** The record that says something of an entry. */
+function whereOf(
+  entry: string,
+  entries: readonly Placed<{ slug: string }>[],
+  photographs: readonly Placed<PhotographRecord>[],
+): FolderRecord {
+  const found =
+    entries.find(({ value }) => value.slug === entry) ??
+    photographs.find(({ value }) => value.entry === entry);
+  return found?.at ?? { file: "entries", line: 0, columns: {} };
+}
 
 function refuseTwice<T>(
   items: readonly Placed<T>[],
@@ -201,12 +221,6 @@ async function judge(
   return region.ok ? ok({ image: read.value, region: region.value }) : region;
 }
 
-/** While a new model is filled, photographs get vectors of both; an old one whose files are gone is left behind. */
-async function embeddersInUse({ embedders, models }: Needs): Promise<readonly Embedder[]> {
-  const names = modelsForNewPhotographs(await models.all(), embedders.inPlace.model);
-  return (await Promise.all(names.map((name) => embedders.find(name)))).filter((e) => e !== null);
-}
-
 async function take(
   embedders: readonly Embedder[],
   record: PhotographRecord,
@@ -231,10 +245,7 @@ async function take(
     impression,
   };
   if (known.has(fingerprint(photograph))) return { ...photograph, vectors: null };
-  const vectors = new Map<string, Described>();
-  for (const embedder of embedders)
-    vectors.set(embedder.model, await embedder.embedReference(image.bytes, withMargin(region, image)));
-  return { ...photograph, vectors };
+  return { ...photograph, vectors: await describePhotograph(embedders, image, region) };
 }
 
 /** The record's region, checked against the photograph and carried over to the size that is kept. */

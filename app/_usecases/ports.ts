@@ -3,9 +3,18 @@ import type { EntryContent, EntrySummary, EntryView } from "#core/entries/entry"
 import type { MakerContent, MakerSummary, MakerView } from "#core/entries/maker";
 import type { EntryPage, EntryQuery } from "#core/entries/query";
 import type { RevisionLine, RevisionView } from "#core/entries/revision";
+import type { Field } from "#core/entries/vocabulary";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
+import type {
+  Account,
+  Member,
+  MemberEvent,
+  OpenSession,
+  Standing,
+} from "#core/members/account";
+import type { Interest } from "#core/members/member";
 import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
@@ -16,10 +25,16 @@ import type { Question, QuestionEvent } from "#core/questions/question";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
+import type { EntryEvent, RecordedRevision } from "#core/review/entry-event";
+import type { EntryHistory } from "#core/review/entry-history";
+import type { ReviewPolicy } from "#core/review/policy";
+import type { EntryLink, Rating, UnderReview } from "#core/review/review-lists";
 import type { Calibration } from "#core/similarity/calibration";
 import type { EntryFacts } from "#core/similarity/findings";
 import type { LikenessThresholds } from "#core/similarity/likeness";
 import type { Hit } from "#core/similarity/rank";
+import type { TrailEvent } from "#core/trail/chain";
+import type { Link } from "#core/trail/link";
 
 /** An image that was read and judged: upright, free of metadata, safe to keep and to show. */
 export type ReadImage = {
@@ -226,15 +241,22 @@ export type References = {
   /** Which of these slugs exist already. */
   knownMakers(slugs: readonly string[]): Promise<ReadonlySet<string>>;
   knownEntries(slugs: readonly string[]): Promise<ReadonlySet<string>>;
-  /** Fingerprints of the photographs that these entries show now. */
+  /** Fingerprints of the photographs that these entries show, or ever showed. */
   knownPhotographs(entries: readonly string[]): Promise<ReadonlySet<string>>;
-  /** Records everything in one transaction; what is there already and unchanged is left alone. */
+  /**
+   * Records everything in one transaction, revisions with their places in the trails; what is there already and
+   * unchanged is left alone.
+   * @returns as the error, which rule refuses which entry; nothing is recorded then
+   */
   record(batch: {
     readonly makers: readonly MakerContent[];
     readonly entries: readonly { readonly slug: string; readonly content: EntryContent }[];
     readonly photographs: readonly PhotographToRecord[];
     readonly by: string;
-  }): Promise<RecordedCounts>;
+    readonly at: string;
+    /** By which the reviews go that begin now. */
+    readonly policy: ReviewPolicy;
+  }): Promise<Result<RecordedCounts, FieldError & { readonly entry: string }>>;
 };
 
 export type Clock = { now(): Date };
@@ -257,6 +279,7 @@ export type Keys = {
   make(): { readonly key: string; readonly hash: string };
   /** Does the key have that hash? Takes as long whatever the key is. */
   opens(key: string, hash: string): boolean;
+  hashOf(key: string): string;
 };
 
 /** Open questions, each with everything that happened to it. */
@@ -276,6 +299,127 @@ export type Questions = {
   ofEntry(slug: string): Promise<KeptQuestion | null>;
   /** The question published from a look-up. */
   ofLookUp(lookUp: string): Promise<string | null>;
+};
+
+/** An entry with what its trail amounts to. */
+export type TracedEntry = { readonly id: string; readonly slug: string; readonly history: EntryHistory };
+
+/** An entry that says something else than its trail. */
+export type KeptBeside = {
+  readonly id: string;
+  readonly slug: string;
+  /** What of its row or its revisions differs. */
+  readonly differs: readonly string[];
+};
+
+/** An entry recorded before there were trails: its revisions, oldest first. */
+export type Untraced = {
+  readonly slug: string;
+  readonly revisions: readonly {
+    readonly revision: RecordedRevision;
+    readonly at: string;
+    readonly by: string;
+  }[];
+};
+
+/** Trails: append-only, each link chained to the one before. */
+export type Trails = {
+  /**
+   * Decides on an entry's history with nobody else changing it meanwhile, adds what follows to its trail, and brings
+   * what is kept beside it up to that, in one step.
+   * @param entry slug
+   */
+  change(
+    entry: string,
+    decide: (history: EntryHistory) => Result<readonly EntryEvent[], FieldError>,
+  ): Promise<Result<EntryHistory, FieldError>>;
+  /** @param entry slug */
+  history(entry: string): Promise<TracedEntry | null>;
+  /** The id of an entry by its slug; its trail is named after it. */
+  idOf(entry: string): Promise<string | null>;
+  links(trail: string): Promise<readonly Link[]>;
+  /** Names of all trails, in order, after the one given. */
+  names(after: string | null, limit: number): Promise<readonly string[]>;
+  /** Adds to a trail that is of no entry. */
+  append(trail: string, events: readonly TrailEvent[]): Promise<void>;
+  /** Compares entries' rows and revisions with their trails; only those that differ come back. */
+  compare(entries: readonly string[]): Promise<readonly KeptBeside[]>;
+  /** Entries that have no trail yet. */
+  lacking(limit: number): Promise<readonly Untraced[]>;
+};
+
+/** What of an entry's content can be hidden, and what is. */
+export type Contents = {
+  /** SHA-256 of a photograph or a text of an entry; null when it has none such. */
+  hashOf(
+    entry: string,
+    what:
+      | { readonly kind: "photograph"; readonly photograph: string }
+      | { readonly kind: "text"; readonly revision: string; readonly field: string },
+  ): Promise<string | null>;
+  /** Is the image hidden wherever it is shown? */
+  isHiddenImage(sha256: string): Promise<boolean>;
+  /** Slug of the entry that a merged one leads to; null for any other. */
+  standsInstead(slug: string): Promise<string | null>;
+};
+
+/** Lists over all trails. */
+export type ReviewLists = {
+  /** Slugs of entries whose review is due to be looked at, longest due first. */
+  due(now: Date, limit: number): Promise<readonly string[]>;
+  /**
+   * Revisions under review, the longest waiting first.
+   * @param asked fields to keep to; null for all. The member who asks, to know whether they have voted
+   */
+  waiting(asked: {
+    readonly fields: readonly Field[] | null;
+    readonly member: string | null;
+    readonly after: number;
+    readonly limit: number;
+  }): Promise<readonly UnderReview[]>;
+  /** What a member did of these types ("revision recorded", "vote cast"), the latest first. */
+  ofMember(
+    member: string,
+    types: readonly string[],
+    after: number,
+    limit: number,
+  ): Promise<readonly EntryLink[]>;
+  /** What moderators did, the latest first. */
+  moderation(after: number, limit: number): Promise<readonly EntryLink[]>;
+  /** Every vote that stands on revisions of a field; null for all fields. */
+  ratings(field: Field | null): Promise<readonly Rating[]>;
+};
+
+/** A revision that a member puts forward; its images are kept already. */
+export type RevisionToSubmit = {
+  readonly entry: { readonly slug: string; readonly isNew: boolean };
+  readonly content: EntryContent;
+  readonly photographs: readonly PhotographToRecord[];
+  /** Ids of the revisions it was made from. */
+  readonly parents: readonly string[];
+  /** Members who wrote it, the one who submits it first. */
+  readonly authors: readonly string[];
+  readonly createdBy: string;
+  readonly summary: string;
+  readonly at: string;
+};
+
+/** Where members' revisions are recorded. */
+export type Submissions = {
+  /**
+   * Records a revision and what follows from it, in one step.
+   * @param decide what its trail takes
+   * @returns as the error, why it is refused; nothing is recorded then
+   */
+  record(
+    revision: RevisionToSubmit,
+    decide: (
+      events: readonly EntryEvent[],
+      recorded: RecordedRevision,
+    ) => Result<readonly EntryEvent[], FieldError>,
+  ): Promise<
+    Result<{ readonly slug: string; readonly revision: string; readonly number: number }, FieldError>
+  >;
 };
 
 /** What members are writing; each is its owner's alone, and nobody else finds it. */
@@ -308,4 +452,94 @@ export type Revisions = {
   shown(slug: string, number: number): Promise<RevisionView | null>;
   /** All of an entry's, oldest first. */
   list(slug: string): Promise<readonly RevisionLine[]>;
+};
+
+/** A member as somebody joins: the id is made unless it is given. */
+export type NewMember = {
+  readonly id?: string;
+  readonly name: string;
+  /** In lower case. */
+  readonly email: string;
+  readonly passwordHash: string | null;
+  readonly about: string;
+  readonly at: Date;
+};
+
+/** Who a member is at an OpenID Connect provider. */
+export type IdentityElsewhere = { readonly provider: string; readonly subject: string };
+
+/** Members. Their appointments and suspensions go on the trail "members" in the same step. */
+export type Members = {
+  /** @returns the id; null when the e-mail address is taken */
+  create(member: NewMember): Promise<string | null>;
+  find(id: string): Promise<Account | null>;
+  /** @param email in lower case */
+  byEmail(email: string): Promise<{ readonly id: string; readonly passwordHash: string | null } | null>;
+  byIdentity(identity: IdentityElsewhere): Promise<string | null>;
+  /** Ties an identity to a member; one that is tied already stays as it is. */
+  addIdentity(member: string, identity: IdentityElsewhere): Promise<void>;
+  update(
+    id: string,
+    changes: { readonly name?: string; readonly about?: string; readonly passwordHash?: string | null },
+  ): Promise<void>;
+  /**
+   * Decides on a member's standing with nobody else changing it meanwhile, writes down what happened and what follows.
+   * @returns null when there is no such member
+   */
+  act(
+    id: string,
+    decide: (
+      member: Member,
+    ) => Result<{ readonly events: readonly MemberEvent[]; readonly after: Standing }, FieldError>,
+  ): Promise<Result<readonly MemberEvent[], FieldError> | null>;
+  /** By name; without words, all. */
+  search(words: string, after: number, limit: number): Promise<readonly Member[]>;
+};
+
+/** What members have declared. */
+export type Interests = {
+  /** Declares it, unless the same is declared and not ended. */
+  declare(member: string, interest: Interest, at: Date): Promise<void>;
+  /** @returns false when the member has no such interest; one that is ended stays as it is */
+  end(member: string, id: string, at: Date): Promise<boolean>;
+};
+
+/** Where members are signed in, each known by the SHA-256 of the browser's key. */
+export type Sessions = {
+  open(session: {
+    readonly id: string;
+    readonly member: string;
+    readonly at: Date;
+    readonly expiresAt: Date;
+    readonly userAgent: string;
+  }): Promise<void>;
+  /** One that is neither over nor revoked, with its member. */
+  find(id: string, now: Date): Promise<{ readonly account: Account; readonly lastSeenAt: Date } | null>;
+  seen(id: string, now: Date): Promise<void>;
+  revoke(member: string, id: string, now: Date): Promise<void>;
+  /** @param except the one that stays open */
+  revokeAll(member: string, now: Date, except?: string): Promise<void>;
+  /** Those that are open, the last seen first. */
+  list(member: string, now: Date): Promise<readonly OpenSession[]>;
+};
+
+/** Attempts to sign in, kept for all processes of a host together. */
+export type SignInAttempts = {
+  /** Writes an attempt down before it is judged, so that many at once are counted too. */
+  begin(
+    attempt: { readonly email: string; readonly client: string; readonly at: Date },
+    since: Date,
+  ): Promise<{
+    readonly id: string;
+    readonly byEmail: readonly number[];
+    readonly byClient: readonly number[];
+  }>;
+  /** Takes one back that did not fail. */
+  forget(id: string): Promise<void>;
+};
+
+export type Passwords = {
+  hash(password: string): Promise<string>;
+  /** @param hash null for who has no password: it takes as long, and is never right */
+  verify(hash: string | null, password: string): Promise<boolean>;
 };

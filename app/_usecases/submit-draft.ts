@@ -6,7 +6,8 @@ import type { FieldError } from "#core/field-error";
 import { makerFromColumns } from "#core/import/maker-from-columns";
 import type { Photograph } from "#core/photographs/photograph";
 import { fail, ok, type Result } from "#core/result";
-import type { Drafts, References } from "./ports.ts";
+import type { ReviewPolicy } from "#core/review/policy";
+import type { Clock, Drafts, References } from "./ports.ts";
 
 /** A revision as it is handed over to be recorded and reviewed. */
 export type RevisionToSubmit = {
@@ -23,6 +24,8 @@ export type RevisionToSubmit = {
 type Needs = {
   readonly drafts: Drafts;
   readonly references: References;
+  readonly clock: Clock;
+  readonly policy: ReviewPolicy;
   /** Records the revision and submits it to review. */
   readonly submit: (
     revision: RevisionToSubmit,
@@ -47,7 +50,17 @@ export async function submitDraft(
   if (read.newMaker) {
     const maker = makerFromColumns(read.newMaker);
     if (!maker.ok) return maker;
-    await needs.references.record({ makers: [maker.value], entries: [], photographs: [], by: asked.by });
+    const [at, { policy }] = [needs.clock.now().toISOString(), needs];
+    const makers = [maker.value];
+    const recorded = await needs.references.record({
+      makers,
+      entries: [],
+      photographs: [],
+      by: asked.by,
+      at,
+      policy,
+    });
+    if (!recorded.ok) return fail([recorded.error]);
   }
   const submitted = await needs.submit({
     entry: draft.entry,

@@ -1,13 +1,15 @@
+import { closeReviews } from "#usecases/close-reviews";
 import { forgetExpired } from "#usecases/forget-look-ups";
 import { stopFilling } from "./fill-models.ts";
 import { keepModels } from "./keep-models.ts";
 import { live } from "./live.ts";
 
 const HOUR = 60 * 60 * 1000;
+const MINUTE = 60 * 1000;
 
 /**
- * What this process does once, at its start: opens everything, and from then on brings a new model in and forgets
- * look-ups whose time is over.
+ * What this process does once, at its start: opens everything, and from then on brings a new model in, forgets
+ * look-ups whose time is over and closes reviews that are.
  */
 export async function begin(): Promise<void> {
   const wired = await live();
@@ -23,6 +25,12 @@ export async function begin(): Promise<void> {
   await forget();
   setInterval(forget, HOUR).unref();
   keepModels(wired);
+  const close = () =>
+    closeReviews(wired).catch((error: unknown) => {
+      process.stderr.write(`Closing reviews failed and is tried again in a minute: ${String(error)}\n`);
+    });
+  void close();
+  setInterval(close, MINUTE).unref();
   for (const signal of ["SIGINT", "SIGTERM"] as const)
     process.once(
       signal,

@@ -1,26 +1,39 @@
 import { join } from "node:path";
 import { createAligner } from "#adapters/aligner";
 import { createBlobs, createPictures } from "#adapters/blobs";
+import { hashOfValue } from "#adapters/canonical-json";
 import { systemClock, systemKeys, systemRandomness } from "#adapters/chance";
+import { createContents } from "#adapters/contents-store";
 import { type Database, openDatabase } from "#adapters/database";
+import { createDemoMembers } from "#adapters/demo-members";
 import { createDrafts } from "#adapters/drafts-store";
 import { createEntries } from "#adapters/entries-store";
 import { createImageReader } from "#adapters/image-reader";
 import { openImportFolder } from "#adapters/import-folder";
+import { createInterests } from "#adapters/interests-store";
 import { createEmbedders } from "#adapters/kept-models";
+import { keepSecret } from "#adapters/kept-secret";
 import { createLettersReader } from "#adapters/letters-reader";
 import { createLookUps } from "#adapters/look-ups-store";
 import { createMakers } from "#adapters/makers-store";
 import { createMarkFinder } from "#adapters/mark-finder";
+import { createMembers } from "#adapters/members-store";
 import { createModels } from "#adapters/models-store";
 import { createNearest } from "#adapters/nearest";
+import { argon2Passwords } from "#adapters/passwords";
 import { createPhotographsToTry } from "#adapters/photographs-to-try";
 import { createQuestions } from "#adapters/questions-store";
 import { createQueue } from "#adapters/queue";
 import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
+import { createReviewLists } from "#adapters/review-lists";
 import { createRevisions } from "#adapters/revisions-store";
+import { createSessions } from "#adapters/sessions-store";
+import { createSignInAttempts } from "#adapters/sign-in-attempts-store";
+import { createSubmissions } from "#adapters/submissions-store";
+import { createTrails } from "#adapters/trails-store";
 import { settleModels } from "#usecases/settle-models";
+import { settleTrails } from "#usecases/settle-trails";
 import { type Environment, readEnvironment } from "./environment.ts";
 
 /** Everything a use case may need from outside, wired to the real thing. */
@@ -53,6 +66,7 @@ export async function connect(environment: Environment) {
   try {
     const wired = wire(environment, database, await openEmbedders(environment));
     await settleModels(wired);
+    await settleTrails(wired);
     return { environment, database, ...wired };
   } catch (error) {
     await database.close();
@@ -92,6 +106,19 @@ export function wire(
     readings: createReadings(database),
     references: createReferences(database),
     questions: createQuestions(database),
+    trails: createTrails(database),
+    submissions: createSubmissions(database),
+    contents: createContents(database),
+    reviewLists: createReviewLists(database),
+    hash: hashOfValue,
+    policy: environment.policy,
+    members: createMembers(database),
+    interests: createInterests(database),
+    sessions: createSessions(database),
+    attempts: createSignInAttempts(database),
+    passwords: argon2Passwords,
+    secret: keepSecret(environment.secret, environment.dataFolder),
+    demoMembers: createDemoMembers(environment.demoFolder),
     drafts: createDrafts(database),
     revisions: createRevisions(database),
     keys: systemKeys,

@@ -1,4 +1,6 @@
+import { may } from "#core/permissions";
 import { isSha256, REDUCED_WIDTHS } from "#core/photographs/limits";
+import { actor } from "./actor.ts";
 import { live } from "./live.ts";
 
 /** The bytes behind a name never change, so a browser may keep them; it must not share a look-up's with others. */
@@ -12,10 +14,13 @@ export async function showImage(
 ): Promise<Response> {
   const wanted = width === null ? null : REDUCED_WIDTHS.find((w) => String(w) === width);
   if (!isSha256(sha256) || wanted === undefined) return new Response(null, { status: 404 });
+  const wired = await live();
+  if ((await wired.contents.isHiddenImage(sha256)) && !may(await actor(), "hide content"))
+    return new Response(null, { status: 410, headers: { "cache-control": "no-store" } });
   const tag = `"${sha256}-${wanted ?? "whole"}"`;
   if (known === tag)
     return new Response(null, { status: 304, headers: { etag: tag, "cache-control": KEEP } });
-  const shown = await (await live()).pictures.show(sha256, wanted);
+  const shown = await wired.pictures.show(sha256, wanted);
   if (!shown) return new Response(null, { status: 404 });
   return new Response(new Uint8Array(shown.bytes), {
     headers: {

@@ -47,13 +47,14 @@ export function done(request: Request, answer: object, page: string): Response {
   return wantsJson(request) ? Response.json(answer) : redirect(page);
 }
 
-const wantsJson = (request: Request): boolean =>
+export const wantsJson = (request: Request): boolean =>
   (request.headers.get("accept") ?? "").includes("application/json");
 
 function statusOf({ rule }: FieldError): number {
-  if (rule === "asker-only") return 403;
-  if (rule === "question-unknown" || rule === "look-up-unknown") return 404;
-  if (rule === "form-bytes") return 413;
+  if (rule === "sign-in-first") return 401;
+  if (["asker-only", "member-suspended", "role-needed"].includes(rule)) return 403;
+  if (["question-unknown", "look-up-unknown"].includes(rule)) return 404;
+  if (rule === "form-bytes" || rule === "images-together") return 413;
   if (rule === "too-often") return 429;
   if (rule === "busy" || rule === "question-busy") return 503;
   return 422;

@@ -28,8 +28,8 @@ type Room = {
 
 const CORE = "^app/_core/";
 const PORTS = "^app/_usecases/ports\\.ts$";
-/** The steps of looking up, which is too long for one file: the use case that takes them is beside the folder. */
-const LOOK_UP_STEPS = "^app/_usecases/look-up/";
+/** Steps that several use cases take, or one that is too long for one file: the use cases are beside the folders. */
+const STEPS = "^app/_usecases/(look-up|members|recording|review)/";
 /** The one place where the rooms that decide meet those that act. */
 const WIRING = "^app/_web/live(/|\\.ts$)";
 /** The one exception of _core: a package parses EDTF, and this file alone knows it. */
@@ -39,7 +39,7 @@ const EDTF_PARSER = "^app/_core/dates/parse\\.ts$";
 const ROOMS: readonly Room[] = [
   { room: "_core", files: CORE, except: EDTF_PARSER, may: [CORE] },
   { room: "_core/dates/parse.ts", files: EDTF_PARSER, may: [CORE, ...packages("@edtf-ts/core")] },
-  { room: "_usecases", files: "^app/_usecases/", may: [CORE, PORTS, LOOK_UP_STEPS] },
+  { room: "_usecases", files: "^app/_usecases/", may: [CORE, PORTS, STEPS] },
   {
     room: "_web",
     files: "^app/_web/",

@@ -1,6 +1,7 @@
 import type { Interval } from "../dates/interval.ts";
 import type { Photograph } from "../photographs/photograph.ts";
 import type { Citation } from "./citation.ts";
+import type { Hideable } from "./hidden-texts.ts";
 import type { EntryState, Field, Kind, MakerPart, RelationKind, Technique } from "./vocabulary.ts";
 
 /** The content of a revision: everything an entry says, apart from its photographs' pixels. Immutable, hashed. */
@@ -54,6 +55,8 @@ export type EntryView = {
   readonly summary: EntrySummary;
   readonly content: EntryContent;
   readonly photographs: readonly Photograph[];
+  /** What moderators have hidden of this revision: how many photographs, and which texts. */
+  readonly hidden: { readonly photographs: number; readonly texts: readonly Hideable[] };
   readonly relations: readonly { readonly kind: RelationKind; readonly entry: EntrySummary }[];
   readonly revision: {
     readonly id: string;

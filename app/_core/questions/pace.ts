@@ -7,6 +7,7 @@ export const PACES = {
   publish: { each: 10, all: 200 },
   propose: { each: 30, all: 600 },
   enter: { each: 20, all: 200 },
+  join: { each: 10, all: 200 },
 } as const satisfies Record<string, Pace>;
 export type Paced = keyof typeof PACES;
 

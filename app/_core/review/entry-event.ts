@@ -10,6 +10,8 @@ export type By = { readonly id: string | null; readonly name: string };
 /** What the rules need to know of a revision; its words are in the table of revisions, under the same hash. */
 export type RecordedRevision = {
   readonly id: string;
+  /** Slug of the entry, against which interests are weighed. */
+  readonly entry: string;
   /** From 1. */
   readonly number: number;
   readonly contentHash: string;

@@ -21,6 +21,8 @@ export type Review = {
   readonly end:
     | null
     | { readonly is: "withdrawn"; readonly at: string; readonly reason: string }
+    /** The decision that began it was overturned. */
+    | { readonly is: "appeal overturned"; readonly at: string }
     | { readonly is: "verified" | "not accepted"; readonly at: string; readonly tally: Tally };
 };
 
@@ -74,7 +76,10 @@ export type EntryHistory = {
   readonly acts: readonly Act[];
   /** Id of the revision that is verified now; null when none is. */
   readonly verified: string | null;
-  /** Id of the revision that the entry's page shows: the verified one, else the latest submitted one. */
+  /**
+   * Id of the revision that the entry's page shows: the verified one, else the one whose decision is under appeal,
+   * else the latest submitted one.
+   */
   readonly shown: string | null;
   readonly state: EntryState;
   /** Slug of the entry that stands instead, of a superseded or merged one. */

@@ -1,4 +1,4 @@
-import type { NotCounted, Vote } from "./vote.ts";
+import type { Choice, NotCounted, Vote } from "./vote.ts";
 
 /** How a review stands. */
 export type Tally = {
@@ -25,3 +25,19 @@ export type WeighedVote = {
     readonly at: string;
   }[];
 };
+
+/** Counts the votes that count. */
+export function tallyOf(weighed: readonly WeighedVote[]): Tally {
+  const counted = weighed.filter(({ notCounted }) => notCounted === null);
+  const of = (choice: Choice) => counted.filter(({ vote }) => vote.choice === choice);
+  return {
+    support: of("support").length,
+    oppose: of("oppose").length,
+    abstain: of("abstain").length,
+    counted: counted.length,
+    notCounted: weighed.flatMap(({ vote, notCounted: rule }) =>
+      rule === null ? [] : [{ voter: vote.voter.id, rule }],
+    ),
+    unanswered: of("oppose").flatMap(({ vote, answers }) => (answers.length === 0 ? [vote.voter.id] : [])),
+  };
+}

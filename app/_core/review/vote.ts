@@ -36,6 +36,7 @@ export const NOT_COUNTED = [
   "not a reviewer in the field",
   "author",
   "interest in the maker",
+  "interest in the entry",
   "decides it",
 ] as const;
 export type NotCounted = (typeof NOT_COUNTED)[number];

@@ -65,15 +65,22 @@ function Field(props: FieldProps & { readonly children: (attributes: Attributes)
   );
 }
 
-/** A field of one line. */
-export function LineField({ list, ...props }: FieldProps & { readonly list?: string }) {
+type LineProps = FieldProps & {
+  readonly list?: string;
+  readonly type?: "text" | "email" | "password";
+  readonly autoComplete?: string;
+};
+
+/** A field of one line. What is typed into one for a password is never shown again. */
+export function LineField({ list, type = "text", autoComplete = "off", ...props }: LineProps) {
   return (
     <Field {...props}>
       {(attributes) => (
         <input
           {...attributes}
-          defaultValue={props.form.typed[props.name] ?? ""}
-          autoComplete="off"
+          type={type}
+          defaultValue={type === "password" ? "" : (props.form.typed[props.name] ?? "")}
+          autoComplete={autoComplete}
           list={list}
         />
       )}

@@ -1,5 +1,5 @@
 import type { Metadata } from "next";
-import { notFound } from "next/navigation";
+import { notFound, permanentRedirect } from "next/navigation";
 import { EntryAgainst } from "#ui/entry/entry-against";
 import { EntryHead } from "#ui/entry/entry-head";
 import { EntryRelations } from "#ui/entry/entry-relations";
@@ -11,6 +11,7 @@ import { FromQuestion } from "#ui/questions/from-question";
 import { Viewer } from "#ui/viewer/viewer";
 import { showEntry } from "#web/reading";
 import { questionOfEntry } from "#web/reading-questions";
+import { standsInstead } from "#web/reading-reviews";
 import styles from "./entry.module.css";
 
 type Props = { readonly params: Promise<{ readonly slug: string }> };
@@ -22,7 +23,10 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 
 /** Answers in this order: what is it, how sure, why, what speaks against it, who says so. */
 export default async function EntryPage({ params }: Props) {
-  const view = await showEntry((await params).slug);
+  const { slug } = await params;
+  const instead = await standsInstead(slug);
+  if (instead !== null) permanentRedirect(`/entries/${instead}`);
+  const view = await showEntry(slug);
   if (!view) notFound();
   const question = await questionOfEntry(view.summary.slug);
   return (

@@ -1,0 +1,40 @@
+import type { EntryCommand } from "#core/review/command";
+import { decide } from "#core/review/decide";
+import type { Clock, ReviewLists, Trails } from "./ports.ts";
+
+/**
+ * Closes every review that is over.
+ * @returns slugs of the entries whose review was closed
+ */
+export async function closeReviews(
+  needs: { readonly trails: Trails; readonly reviewLists: ReviewLists; readonly clock: Clock },
+  limit = 200,
+): Promise<readonly string[]> {
+  const closed: string[] = [];
+  for (const entry of await needs.reviewLists.due(needs.clock.now(), limit))
+    if (await closeReview(needs, entry)) closed.push(entry);
+  return closed;
+}
+
+/**
+ * Closes what is over of one entry.
+ * @returns whether anything was
+ */
+export async function closeReview(
+  { trails, clock }: { readonly trails: Trails; readonly clock: Clock },
+  entry: string,
+): Promise<boolean> {
+  const found = await trails.history(entry);
+  const close: EntryCommand = { type: "close what is over", at: clock.now().toISOString() };
+  // Looked at without holding the entry first, since nearly always nothing is over.
+  if (!found || isEmpty(decide(found.history, close))) return false;
+  let closes = false;
+  await trails.change(entry, (history) => {
+    const decided = decide(history, close);
+    closes = !isEmpty(decided);
+    return decided;
+  });
+  return closes;
+}
+
+const isEmpty = (decided: ReturnType<typeof decide>): boolean => !decided.ok || decided.value.length === 0;
