@@ -1,6 +1,6 @@
 import { historyOf } from "#core/review/evolve";
 import { type EntryProjection, projectionOf } from "#core/review/project";
-import type { KeptBeside } from "../_usecases/ports.ts";
+import type { KeptBeside } from "../_usecases/ports/review.ts";
 import { contentHash } from "./add-revision.ts";
 import { canonicalJson } from "./canonical-json.ts";
 import type { Prisma } from "./generated/client.ts";

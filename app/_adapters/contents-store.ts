@@ -1,6 +1,6 @@
 import { contentOf } from "#core/entries/content-of";
-import { isHideable } from "#core/entries/hidden-texts";
-import type { Contents } from "../_usecases/ports.ts";
+import { isHideable } from "#core/entries/hideable";
+import type { Contents } from "../_usecases/ports/review.ts";
 import { sha256OfText } from "./chance.ts";
 import type { Database } from "./database.ts";
 

@@ -1,4 +1,5 @@
 import { contentOf } from "#core/entries/content-of";
+import { servedContent } from "#core/entries/hidden-texts";
 import type { Kind, Technique } from "#core/entries/vocabulary";
 import { ONE, SEVERAL } from "#core/reading/plain-letters";
 import type { Readings } from "../_usecases/ports.ts";
@@ -37,12 +38,12 @@ export function createReadings({ prisma }: Database): Readings {
     async facts(entries) {
       const rows = await prisma.entry.findMany({
         where: { id: { in: [...entries] }, currentRevisionId: { not: null } },
-        select: { id: true, currentRevision: true },
+        select: { id: true, hiddenTexts: true, currentRevision: true },
       });
       return new Map(
-        rows.flatMap(({ id, currentRevision: revision }) => {
+        rows.flatMap(({ id, hiddenTexts, currentRevision: revision }) => {
           if (!revision) return [];
-          const { words, sizeMm } = contentOf(revision.content);
+          const { words, sizeMm } = servedContent(contentOf(revision.content), revision.id, hiddenTexts, "");
           const technique = revision.technique as Technique | null;
           return [
             [id, { words, sizeMm, technique, material: revision.material, kind: revision.kind as Kind }],

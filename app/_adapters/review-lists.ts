@@ -1,11 +1,13 @@
 import { HIDDEN, hiddenFields } from "#core/entries/hidden-texts";
 import type { EntryState, Field } from "#core/entries/vocabulary";
-import { type EntryLink, MODERATION, type Rating } from "#core/review/review-lists";
-import type { ReviewLists } from "../_usecases/ports.ts";
+import { historyOf } from "#core/review/evolve";
+import { type EntryLink, MODERATION } from "#core/review/review-lists";
+import type { ReviewLists } from "../_usecases/ports/review.ts";
 import type { Database } from "./database.ts";
-import { Prisma } from "./generated/client.ts";
+import type { Prisma } from "./generated/client.ts";
 import { toPhotograph } from "./rows.ts";
 import { toLink } from "./trail-links.ts";
+import { readTrails } from "./write-trails.ts";
 
 const PREFIX = "entry:";
 
@@ -83,16 +85,11 @@ export function createReviewLists({ prisma }: Database): ReviewLists {
       });
       return withEntries(rows);
     },
-    ratings(field) {
-      // The latest of each voter stands; numbers run with time within a trail.
-      return prisma.$queryRaw<Rating[]>`
-        SELECT DISTINCT ON (said.revision, said.voter) said.revision, said.voter, said.choice
-        FROM (SELECT payload::jsonb ->> 'revision' AS revision, by_id::text AS voter,
-            payload::jsonb ->> 'choice' AS choice, number
-          FROM trail_links WHERE type = 'vote cast') AS said
-        JOIN revisions ON revisions.id::text = said.revision
-        WHERE ${field === null ? Prisma.sql`TRUE` : Prisma.sql`revisions.field = ${field}`}
-        ORDER BY said.revision, said.voter, said.number DESC`;
+    async votedOn(limit) {
+      const rows = await prisma.$queryRaw<{ trail: string }[]>`
+        SELECT trail FROM trail_links WHERE type = 'vote cast' GROUP BY trail ORDER BY max(at) DESC, trail LIMIT ${limit}`;
+      const ids = rows.map(({ trail }) => trail.slice(PREFIX.length));
+      return [...(await readTrails(prisma, ids)).values()].map(({ events }) => historyOf(events));
     },
   };
 

@@ -1,5 +1,5 @@
 import { fail, ok } from "#core/result";
-import type { RevisionToSubmit, Submissions } from "../_usecases/ports.ts";
+import type { RevisionToSubmit, Submissions } from "../_usecases/ports/review.ts";
 import { addRevision } from "./add-revision.ts";
 import type { Database } from "./database.ts";
 import { createEntries, entriesToRevise, idsOfMakers, type ToRevise } from "./entries-to-revise.ts";

@@ -2,7 +2,7 @@ import type { FieldError } from "#core/field-error";
 import { fail, ok, type Result } from "#core/result";
 import type { EntryHistory } from "#core/review/entry-history";
 import { historyOf } from "#core/review/evolve";
-import type { Trails } from "../_usecases/ports.ts";
+import type { Trails } from "../_usecases/ports/review.ts";
 import { compareWithTrails } from "./compare-with-trails.ts";
 import type { Database } from "./database.ts";
 import { Prisma } from "./generated/client.ts";

@@ -1,6 +1,6 @@
 import { contentOf } from "#core/entries/content-of";
 import { whatItHas } from "#core/entries/what-it-has";
-import type { Untraced } from "../_usecases/ports.ts";
+import type { Untraced } from "../_usecases/ports/review.ts";
 import type { Prisma } from "./generated/client.ts";
 import { toPhotograph } from "./rows.ts";
 

@@ -18,7 +18,7 @@ export type Traced = {
   readonly last: Pick<Link, "number" | "hash"> | null;
 };
 
-export const trailOf = (entry: string): string => `entry:${entry}`;
+const trailOf = (entry: string): string => `entry:${entry}`;
 
 /** The trails of these entries; one that has none yet has no events. */
 export async function readTrails(tx: Tx, entries: readonly string[]): Promise<ReadonlyMap<string, Traced>> {

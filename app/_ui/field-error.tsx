@@ -6,7 +6,7 @@ import styles from "./field-error.module.css";
 export const LIMITS = { limitMb: 20, limitMp: 60, smallest: 8 } as const;
 
 /** The one place that turns an error into words: the field, the rule, and what was received. */
-function FieldErrorWords({ error }: { readonly error: FieldError }) {
+export function FieldErrorWords({ error }: { readonly error: FieldError }) {
   const t = useTranslations();
   const field = t.has(`fields.${error.field}` as "fields.photograph")
     ? t(`fields.${error.field}` as "fields.photograph")

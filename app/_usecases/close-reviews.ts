@@ -1,6 +1,7 @@
 import type { EntryCommand } from "#core/review/command";
 import { decide } from "#core/review/decide";
-import type { Clock, ReviewLists, Trails } from "./ports.ts";
+import type { ReviewLists, Trails } from "./ports/review.ts";
+import type { Clock } from "./ports.ts";
 
 /**
  * Closes every review that is over.

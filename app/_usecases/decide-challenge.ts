@@ -5,6 +5,7 @@ import type { EntryCommand } from "#core/review/command";
 import type { EntryHistory } from "#core/review/entry-history";
 import type { ReviewPolicy } from "#core/review/policy";
 import { type ActNeeds, actOnEntry } from "./review/act-on-entry.ts";
+import { requireMember } from "./review/require-member.ts";
 import { whyNotInstead } from "./review/stand-instead.ts";
 
 type Given = Omit<Extract<EntryCommand, { type: "decide a challenge" }>, "type" | "by" | "at" | "policy">;
@@ -16,6 +17,8 @@ export async function decideChallenge(
   entry: string,
   given: Given,
 ): Promise<Result<EntryHistory, FieldError>> {
+  const member = requireMember(actor, "decide a challenge");
+  if (!member.ok) return member;
   const { policy, trails } = needs;
   const { consequence } = given;
   if (consequence.kind === "superseded") {

@@ -38,7 +38,7 @@ export async function findAlike(
     const bytes = await blobs.get(sha256);
     if (!bytes) continue;
     const { vectors } = await embedder.value.embedQuery(bytes, region);
-    described.push({ photograph: i + 1, vectors });
+    described.push({ photograph: i + 1, vectors, hits: null, tries: 1 });
   }
   if (described.length === 0) return ok([]);
   const mark = { mark: 1, known: NOTHING_KNOWN, photographs: described };

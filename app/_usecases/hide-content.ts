@@ -3,8 +3,9 @@ import type { Actor } from "#core/members/member";
 import { fail, type Result } from "#core/result";
 import type { HidingGround } from "#core/review/entry-event";
 import type { EntryHistory } from "#core/review/entry-history";
-import type { Contents } from "./ports.ts";
+import type { Contents } from "./ports/review.ts";
 import { type ActNeeds, actOnEntry } from "./review/act-on-entry.ts";
+import { requireMember } from "./review/require-member.ts";
 
 type What =
   | { readonly kind: "photograph"; readonly photograph: string }
@@ -25,6 +26,8 @@ export async function hideContent(
     readonly reason: string;
   },
 ): Promise<Result<EntryHistory, FieldError>> {
+  const member = requireMember(actor, "hide content");
+  if (!member.ok) return member;
   const { what, ...rest } = given;
   const sha256 = await needs.contents.hashOf(entry, what);
   if (sha256 === null) {

@@ -84,7 +84,8 @@ export async function lookUpMark(
   const timings = { decode, preprocess: 0, embed: 0, search: 0 };
   for (const [i, { image, region, mark }] of read.value.entries()) {
     const frame = await describeFrame(needs, embedder, image, region);
-    described.push({ photograph: i + 1, vectors: frame.vectors, mark });
+    const { vectors, hits, tries } = frame;
+    described.push({ photograph: i + 1, vectors, hits, tries, mark });
     asked.push({ image, mark, region: frame.region, framedBy: frame.framedBy });
     timings.preprocess += frame.preprocessMs;
     timings.embed += frame.embedMs;

@@ -4,6 +4,7 @@ import { fail, type Result } from "#core/result";
 import type { EntryCommand } from "#core/review/command";
 import type { EntryHistory } from "#core/review/entry-history";
 import { type ActNeeds, actOnEntry } from "./review/act-on-entry.ts";
+import { requireMember } from "./review/require-member.ts";
 import { whyNotInstead } from "./review/stand-instead.ts";
 
 type Given = Omit<Extract<EntryCommand, { type: "merge" }>, "type" | "by" | "at">;
@@ -15,6 +16,8 @@ export async function mergeEntries(
   entry: string,
   given: Given,
 ): Promise<Result<EntryHistory, FieldError>> {
+  const member = requireMember(actor, "merge entries");
+  if (!member.ok) return member;
   const refused = await whyNotInstead(needs.trails, entry, given.into, "into");
   if (refused) return fail(refused);
   return actOnEntry(needs, actor, "merge entries", entry, (by, at) => ({ type: "merge", by, at, ...given }));

@@ -3,19 +3,11 @@ import type { EntryContent, EntrySummary, EntryView } from "#core/entries/entry"
 import type { MakerContent, MakerSummary, MakerView } from "#core/entries/maker";
 import type { EntryPage, EntryQuery } from "#core/entries/query";
 import type { RevisionLine, RevisionView } from "#core/entries/revision";
-import type { Field } from "#core/entries/vocabulary";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
-import type {
-  Account,
-  Member,
-  MemberEvent,
-  OpenSession,
-  Standing,
-} from "#core/members/account";
+import type { Account, Member, MemberEvent, OpenSession, Standing } from "#core/members/account";
 import type { Interest } from "#core/members/member";
-import type { Coverage, KnownModel, ModelChange } from "#core/models/known-model";
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
 import type { Proposal } from "#core/photographs/proposal";
@@ -25,16 +17,12 @@ import type { Question, QuestionEvent } from "#core/questions/question";
 import type { LegibleLetters } from "#core/reading/legible-letters";
 import type { MachineReading } from "#core/reading/propose-letters";
 import type { Result } from "#core/result";
-import type { EntryEvent, RecordedRevision } from "#core/review/entry-event";
-import type { EntryHistory } from "#core/review/entry-history";
 import type { ReviewPolicy } from "#core/review/policy";
-import type { EntryLink, Rating, UnderReview } from "#core/review/review-lists";
-import type { Calibration } from "#core/similarity/calibration";
 import type { EntryFacts } from "#core/similarity/findings";
-import type { LikenessThresholds } from "#core/similarity/likeness";
 import type { Hit } from "#core/similarity/rank";
-import type { TrailEvent } from "#core/trail/chain";
-import type { Link } from "#core/trail/link";
+import type { Described, QueryVector } from "./ports/models.ts";
+
+export type * from "./ports/models.ts";
 
 /** An image that was read and judged: upright, free of metadata, safe to keep and to show. */
 export type ReadImage = {
@@ -57,81 +45,6 @@ export type Blobs = {
   put(bytes: Uint8Array): Promise<{ readonly sha256: string; readonly isNew: boolean }>;
   get(sha256: string): Promise<Uint8Array | null>;
   remove(sha256: string): Promise<void>;
-};
-
-/** What a model makes of a photograph: a vector of unit length and, from some models, details to compare closely. */
-export type Described = { readonly vector: Float32Array; readonly details: Int8Array | null };
-
-export type QueryVector = Described & { readonly turn: number };
-
-/** A vision model: photograph and region in, unit vectors out. */
-export type Embedder = {
-  /** name@version */
-  readonly model: string;
-  /** A vector's length. */
-  readonly dimension: number;
-  readonly likeness: LikenessThresholds;
-  /** How its similarities become probabilities; null for a model that none was fitted for. */
-  readonly calibration: Calibration | null;
-  embedReference(image: Uint8Array, region: Region): Promise<Described>;
-  /** Natural log-odds that query and reference show one mark; null where there are no details to judge by. */
-  judge(
-    pairs: readonly { readonly query: Described; readonly reference: Described }[],
-  ): Promise<readonly (number | null)[]>;
-  embedQuery(
-    image: Uint8Array,
-    region: Region,
-  ): Promise<{
-    readonly vectors: readonly QueryVector[];
-    readonly preprocessMs: number;
-    readonly embedMs: number;
-  }>;
-};
-
-/** The vision models whose files are here. */
-export type Embedders = {
-  /** The one that came with the program, or that the operator named. */
-  readonly inPlace: Embedder;
-  /** One by name@version; null when its files are not here, or not what they were. */
-  find(model: string): Promise<Embedder | null>;
-  /**
-   * Copies the files of the one in place to where they outlast an update; does nothing when they are there.
-   * @throws Error when another network of the same name and version is kept already
-   */
-  keep(): Promise<void>;
-  /** Removes the kept files of a model. */
-  forget(model: string): Promise<void>;
-};
-
-/** A photograph that lacks a vector. */
-export type PhotographToEmbed = {
-  readonly id: string;
-  readonly sha256: string;
-  readonly width: number;
-  readonly height: number;
-  readonly region: Region;
-};
-
-/** Which models have vectors in this reference, and what they do. */
-export type Models = {
-  all(): Promise<readonly KnownModel[]>;
-  /** Makes changes in one step; a model's index is made when it comes into use and dropped when it is retired. */
-  change(changes: readonly ModelChange[]): Promise<void>;
-  coverage(model: string): Promise<Coverage>;
-  /** Photographs that entries show now and that lack a vector of the model, by id, after the one given. */
-  lacking(model: string, after: string | null, limit: number): Promise<readonly PhotographToEmbed[]>;
-  /** Adds vectors; those that are there already are left alone. */
-  addVectors(model: string, vectors: readonly (Described & { readonly id: string })[]): Promise<void>;
-  /** Removes a retired model with its vectors; false when it is not retired. */
-  remove(model: string): Promise<boolean>;
-  /**
-   * Decides on what is known and on the coverage of the model being filled, and makes the changes, with nobody
-   * adding photographs or changing models in between.
-   * @returns the changes made
-   */
-  switchOver(
-    decide: (known: readonly KnownModel[], filled: Coverage) => readonly ModelChange[],
-  ): Promise<readonly ModelChange[]>;
 };
 
 /** Finds where in a photograph a mark is. */
@@ -299,127 +212,6 @@ export type Questions = {
   ofEntry(slug: string): Promise<KeptQuestion | null>;
   /** The question published from a look-up. */
   ofLookUp(lookUp: string): Promise<string | null>;
-};
-
-/** An entry with what its trail amounts to. */
-export type TracedEntry = { readonly id: string; readonly slug: string; readonly history: EntryHistory };
-
-/** An entry that says something else than its trail. */
-export type KeptBeside = {
-  readonly id: string;
-  readonly slug: string;
-  /** What of its row or its revisions differs. */
-  readonly differs: readonly string[];
-};
-
-/** An entry recorded before there were trails: its revisions, oldest first. */
-export type Untraced = {
-  readonly slug: string;
-  readonly revisions: readonly {
-    readonly revision: RecordedRevision;
-    readonly at: string;
-    readonly by: string;
-  }[];
-};
-
-/** Trails: append-only, each link chained to the one before. */
-export type Trails = {
-  /**
-   * Decides on an entry's history with nobody else changing it meanwhile, adds what follows to its trail, and brings
-   * what is kept beside it up to that, in one step.
-   * @param entry slug
-   */
-  change(
-    entry: string,
-    decide: (history: EntryHistory) => Result<readonly EntryEvent[], FieldError>,
-  ): Promise<Result<EntryHistory, FieldError>>;
-  /** @param entry slug */
-  history(entry: string): Promise<TracedEntry | null>;
-  /** The id of an entry by its slug; its trail is named after it. */
-  idOf(entry: string): Promise<string | null>;
-  links(trail: string): Promise<readonly Link[]>;
-  /** Names of all trails, in order, after the one given. */
-  names(after: string | null, limit: number): Promise<readonly string[]>;
-  /** Adds to a trail that is of no entry. */
-  append(trail: string, events: readonly TrailEvent[]): Promise<void>;
-  /** Compares entries' rows and revisions with their trails; only those that differ come back. */
-  compare(entries: readonly string[]): Promise<readonly KeptBeside[]>;
-  /** Entries that have no trail yet. */
-  lacking(limit: number): Promise<readonly Untraced[]>;
-};
-
-/** What of an entry's content can be hidden, and what is. */
-export type Contents = {
-  /** SHA-256 of a photograph or a text of an entry; null when it has none such. */
-  hashOf(
-    entry: string,
-    what:
-      | { readonly kind: "photograph"; readonly photograph: string }
-      | { readonly kind: "text"; readonly revision: string; readonly field: string },
-  ): Promise<string | null>;
-  /** Is the image hidden wherever it is shown? */
-  isHiddenImage(sha256: string): Promise<boolean>;
-  /** Slug of the entry that a merged one leads to; null for any other. */
-  standsInstead(slug: string): Promise<string | null>;
-};
-
-/** Lists over all trails. */
-export type ReviewLists = {
-  /** Slugs of entries whose review is due to be looked at, longest due first. */
-  due(now: Date, limit: number): Promise<readonly string[]>;
-  /**
-   * Revisions under review, the longest waiting first.
-   * @param asked fields to keep to; null for all. The member who asks, to know whether they have voted
-   */
-  waiting(asked: {
-    readonly fields: readonly Field[] | null;
-    readonly member: string | null;
-    readonly after: number;
-    readonly limit: number;
-  }): Promise<readonly UnderReview[]>;
-  /** What a member did of these types ("revision recorded", "vote cast"), the latest first. */
-  ofMember(
-    member: string,
-    types: readonly string[],
-    after: number,
-    limit: number,
-  ): Promise<readonly EntryLink[]>;
-  /** What moderators did, the latest first. */
-  moderation(after: number, limit: number): Promise<readonly EntryLink[]>;
-  /** Every vote that stands on revisions of a field; null for all fields. */
-  ratings(field: Field | null): Promise<readonly Rating[]>;
-};
-
-/** A revision that a member puts forward; its images are kept already. */
-export type RevisionToSubmit = {
-  readonly entry: { readonly slug: string; readonly isNew: boolean };
-  readonly content: EntryContent;
-  readonly photographs: readonly PhotographToRecord[];
-  /** Ids of the revisions it was made from. */
-  readonly parents: readonly string[];
-  /** Members who wrote it, the one who submits it first. */
-  readonly authors: readonly string[];
-  readonly createdBy: string;
-  readonly summary: string;
-  readonly at: string;
-};
-
-/** Where members' revisions are recorded. */
-export type Submissions = {
-  /**
-   * Records a revision and what follows from it, in one step.
-   * @param decide what its trail takes
-   * @returns as the error, why it is refused; nothing is recorded then
-   */
-  record(
-    revision: RevisionToSubmit,
-    decide: (
-      events: readonly EntryEvent[],
-      recorded: RecordedRevision,
-    ) => Result<readonly EntryEvent[], FieldError>,
-  ): Promise<
-    Result<{ readonly slug: string; readonly revision: string; readonly number: number }, FieldError>
-  >;
 };
 
 /** What members are writing; each is its owner's alone, and nobody else finds it. */

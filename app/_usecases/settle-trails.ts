@@ -4,7 +4,8 @@ import { decide } from "#core/review/decide";
 import type { EntryEvent } from "#core/review/entry-event";
 import { historyOf } from "#core/review/evolve";
 import type { ReviewPolicy } from "#core/review/policy";
-import type { Clock, Trails, Untraced } from "./ports.ts";
+import type { Trails, Untraced } from "./ports/review.ts";
+import type { Clock } from "./ports.ts";
 
 type Needs = { readonly trails: Trails; readonly clock: Clock; readonly policy: ReviewPolicy };
 

@@ -7,16 +7,8 @@ import type { Photograph } from "#core/photographs/photograph";
 import { fail, ok, type Result } from "#core/result";
 import type { ReviewPolicy } from "#core/review/policy";
 import { recordAndSubmit } from "#core/review/record-and-submit";
-import type {
-  Blobs,
-  Clock,
-  Embedder,
-  Embedders,
-  Models,
-  PhotographToRecord,
-  References,
-  Submissions,
-} from "./ports.ts";
+import type { Submissions } from "./ports/review.ts";
+import type { Blobs, Clock, Embedder, Embedders, Models, PhotographToRecord, References } from "./ports.ts";
 import { describePhotograph, embeddersInUse } from "./recording/describe-photograph.ts";
 import { requireMember } from "./review/require-member.ts";
 

@@ -2,7 +2,7 @@ import type { EntryEvent } from "#core/review/entry-event";
 import { firstThatCannotFollow } from "#core/review/first-that-cannot-follow";
 import { type Broken, checkChain, eventOf, type Hash } from "#core/trail/chain";
 import type { Link } from "#core/trail/link";
-import type { Trails } from "./ports.ts";
+import type { Trails } from "./ports/review.ts";
 
 /** What is wrong with one trail: its first broken link, or what differs beside it. */
 export type TrailFault = {

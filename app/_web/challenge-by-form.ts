@@ -20,7 +20,7 @@ const LONGEST = 120;
 export async function challengeByForm(request: Request, slug: string, by: Actor): Promise<Response> {
   const form = await readForm(request, TOGETHER, "images-together");
   if (!form.ok) return refuse(request, [form.error], {}, `/entries/${slug}`);
-  const typed = wordsIn(form.value);
+  const typed = { ...wordsIn(form.value), did: "challenge" };
   const paths = pathsIn(typed, slug, "challenge");
   const read = parseChallenge(typed);
   const photographs = await photographsIn(form.value);

@@ -1,12 +1,16 @@
 import { cache } from "react";
 import { isSlug } from "#core/entries/slug";
 import type { Field } from "#core/entries/vocabulary";
-import type { EntryLink, Rating, UnderReview } from "#core/review/review-lists";
+import { agreementByField, type FieldAgreement } from "#core/review/agreement/field-agreement";
+import type { EntryLink, UnderReview } from "#core/review/review-lists";
 import type { Link } from "#core/trail/link";
 import { closeReview } from "#usecases/close-reviews";
-import type { TracedEntry } from "#usecases/ports";
+import type { TracedEntry } from "#usecases/ports/review";
 import { actor } from "./actor.ts";
 import { live } from "./live.ts";
+
+/** Entries over which agreement is measured at most. */
+const AGREEMENT_OVER = 2000;
 
 /** What happened to an entry, with whatever is over closed; asked twice in one request, it is read once. */
 export const showHistory = cache(async (slug: string): Promise<TracedEntry | null> => {
@@ -52,7 +56,7 @@ export async function moderationLog(after = 0, limit = 50): Promise<readonly Ent
   return (await live()).reviewLists.moderation(after, limit);
 }
 
-/** Every vote that stands on revisions of a field, for agreement. */
-export async function ratingsOf(field: Field | null): Promise<readonly Rating[]> {
-  return (await live()).reviewLists.ratings(field);
+/** How far the reviewers of each field agree, over the entries last voted on. */
+export async function agreement(): Promise<readonly FieldAgreement[]> {
+  return agreementByField(await (await live()).reviewLists.votedOn(AGREEMENT_OVER));
 }

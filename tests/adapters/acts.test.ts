@@ -1,6 +1,5 @@
 import { randomUUID } from "node:crypto";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import type { EntryContent } from "#core/entries/entry";
 import { HIDDEN } from "#core/entries/hidden-texts";
 import type { FieldError } from "#core/field-error";
 import type { ActingMember } from "#core/members/member";
@@ -20,6 +19,7 @@ import { undoAct } from "#usecases/undo-act";
 import { verifyTrails } from "#usecases/verify-trails";
 import { voteOnAppeal } from "#usecases/vote-on-appeal";
 import { withdrawSubmission } from "#usecases/withdraw-submission";
+import { contentNamed, keptPhotograph } from "../setup/contributed-entry.ts";
 import { describeOnBothDatabases } from "../setup/databases.ts";
 import { memberNamed, moderatorNamed, reviewerNamed } from "../setup/review-members.ts";
 import { drawMark, wireScratch } from "../setup/scratch-reference.ts";
@@ -41,48 +41,14 @@ describeOnBothDatabases("what members do to entries", (database) => {
   });
   afterAll(() => wired.end());
 
-  let marks = 0;
-  const keptPhotograph = async (impression: number) => {
-    const read = await wired.images.read(await drawMark(++marks), "reference");
-    if (!read.ok) throw new Error(read.error.rule);
-    const { bytes, width, height } = read.value;
-    const { sha256 } = await wired.blobs.put(bytes);
-    const region = { x: 20, y: 20, width: 180, height: 160, turn: 0 };
-    const terms = { shows: "", licence: "CC BY 4.0", credit: "Ansa Hollin", impression };
-    return { sha256, width, height, region, pixelsPerMm: null, ...terms };
-  };
-  const contentOf = (title: string): EntryContent => ({
-    title,
-    kind: "mark",
-    field: "metalwork",
-    maker: null,
-    makerPart: null,
-    words: "ZWYX",
-    emblem: "anchor",
-    frame: "",
-    technique: "stamped",
-    material: "pewter",
-    placeOnObject: "",
-    colours: [],
-    sizeMm: null,
-    period: "1790/1812",
-    periodFromReason: "",
-    periodToReason: "",
-    description: "An anchor in an oval.",
-    distinguish: "",
-    reproductions: "",
-    relations: [],
-    citations: [],
-    sources: [],
-  });
   const submit = async (
     title: string,
     revised: { entry: string; parents: readonly string[] } | null = null,
     by = author,
   ) => {
-    const photographs = [await keptPhotograph(1), await keptPhotograph(2)];
+    const photographs = [await keptPhotograph(wired, 1), await keptPhotograph(wired, 2)];
     const { entry = null, parents = [] } = revised ?? {};
-    const content = contentOf(title);
+    const content = contentNamed(title);
     return submitRevision(wired, by, { entry, content, photographs, parents, summary: "", coAuthors: [] });
   };
   const made = async (title: string) => {
@@ -146,7 +112,7 @@ describeOnBothDatabases("what members do to entries", (database) => {
   it("records nothing of what lacks the minimum, or was revised meanwhile by somebody else", async () => {
     const { slug, revision } = await made("Two hands");
     const entries = await wired.entries.counts();
-    const bare = { ...contentOf("Bare"), description: "" };
+    const bare = { ...contentNamed("Bare"), description: "" };
     const refused = await submitRevision(wired, author, {
       entry: null,
       content: bare,
@@ -257,7 +223,6 @@ describeOnBothDatabases("what members do to entries", (database) => {
     expect(hidden?.photographs.map(({ id }) => id)).not.toContain(photograph.id);
     expect((await wired.revisions.shown(slug, 1))?.view.content.title).toBe(HIDDEN);
     expect((await wired.entries.search(query("zephyrine"))).total).toBe(0);
-    // The look-up that asked with the same image keeps it in use for its owner.
     expect(await wired.contents.isHiddenImage(photograph.sha256)).toBe(true);
     const { acts } = await history(slug);
     expect(acts.map(({ did }) => did)).toMatchObject([

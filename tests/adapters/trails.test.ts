@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import type { FieldError } from "#core/field-error";
 import type { ActingMember, Actor } from "#core/members/member";
 import type { Result } from "#core/result";
+import { agreementByField } from "#core/review/agreement/field-agreement";
 import { castVote } from "#usecases/cast-vote";
 import { closeReviews } from "#usecases/close-reviews";
 import { settleTrails } from "#usecases/settle-trails";
@@ -172,9 +173,11 @@ describeOnBothDatabases("the trail", (database) => {
     expect(await wired.reviewLists.waiting({ ...asked, fields: ["toys"] })).toEqual([]);
     const [own] = await wired.reviewLists.ofMember(reader.id, ["vote cast"], 0, 10);
     expect(own).toMatchObject({ entry: { slug: "dolphin" }, link: { payload: { choice: "support" } } });
-    const ratings = await wired.reviewLists.ratings("metalwork");
-    expect(ratings.filter(({ voter }) => voter === reader.id)).toHaveLength(1);
-    expect(ratings).toHaveLength(50 + 3 + 1 + 1);
+    const voted = await wired.reviewLists.votedOn(10);
+    expect(voted.map(({ reviews }) => reviews.flatMap(({ votes }) => votes).length).sort()).toEqual(
+      [1, 2, 3, 50].sort(),
+    );
+    expect(agreementByField(voted)).toMatchObject([{ field: "metalwork", reviews: 2, opinions: 53 }]);
   });
 
   it("finds any byte of any payload that was altered behind its back", async () => {

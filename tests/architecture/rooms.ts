@@ -27,7 +27,7 @@ type Room = {
 };
 
 const CORE = "^app/_core/";
-const PORTS = "^app/_usecases/ports\\.ts$";
+const PORTS = "^app/_usecases/ports(\\.ts$|/)";
 /** Steps that several use cases take, or one that is too long for one file: the use cases are beside the folders. */
 const STEPS = "^app/_usecases/(look-up|members|recording|review)/";
 /** The one place where the rooms that decide meet those that act. */

@@ -1,7 +1,7 @@
 import type { Interval } from "../dates/interval.ts";
 import type { Photograph } from "../photographs/photograph.ts";
 import type { Citation } from "./citation.ts";
-import type { Hideable } from "./hidden-texts.ts";
+import type { Hideable } from "./hideable.ts";
 import type { EntryState, Field, Kind, MakerPart, RelationKind, Technique } from "./vocabulary.ts";
 
 /** The content of a revision: everything an entry says, apart from its photographs' pixels. Immutable, hashed. */

@@ -1,21 +1,5 @@
 import type { EntryContent } from "./entry.ts";
-
-/** Texts of a revision that moderators can hide. */
-export const HIDEABLE = [
-  "title",
-  "words",
-  "emblem",
-  "frame",
-  "placeOnObject",
-  "periodFromReason",
-  "periodToReason",
-  "description",
-  "distinguish",
-  "reproductions",
-] as const satisfies readonly (keyof EntryContent)[];
-export type Hideable = (typeof HIDEABLE)[number];
-
-export const isHideable = (field: string): field is Hideable => HIDEABLE.some((each) => each === field);
+import { type Hideable, isHideable } from "./hideable.ts";
 
 /** What stands where a text is hidden. */
 export const HIDDEN = "[hidden]";

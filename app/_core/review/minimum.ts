@@ -1,15 +1,13 @@
 import type { RecordedRevision } from "./entry-event.ts";
 
 /** What a revision can lack. */
-export const LACKS = [
-  "title",
-  "field",
-  "description",
-  "photograph",
-  "licence or credit",
-  "second impression or citation",
-] as const;
-export type Lack = (typeof LACKS)[number];
+export type Lack =
+  | "title"
+  | "field"
+  | "description"
+  | "photograph"
+  | "licence or credit"
+  | "second impression or citation";
 
 /** What a revision lacks to go under review; its kind is always given. */
 export function lacksForReview({ field, has }: RecordedRevision): readonly Lack[] {

@@ -1,7 +1,6 @@
 import type { EntryState, Field } from "../entries/vocabulary.ts";
 import type { Photograph } from "../photographs/photograph.ts";
 import type { Link } from "../trail/link.ts";
-import type { Choice } from "./vote.ts";
 
 /** A revision that waits for votes, as the desk lists it. */
 export type UnderReview = {
@@ -28,9 +27,6 @@ export type EntryLink = {
   readonly entry: { readonly slug: string; readonly title: string; readonly state: EntryState } | null;
 };
 
-/** The vote that stands of one reviewer on one revision. */
-export type Rating = { readonly revision: string; readonly voter: string; readonly choice: Choice };
-
 /** What moderators did, as the log of moderation shows it. */
 export const MODERATION = [
   "challenge decided",
@@ -41,6 +37,7 @@ export const MODERATION = [
   "act undone",
   "reviewer appointed",
   "moderator appointed",
+  "administrator appointed",
   "appointment ended",
   "member suspended",
   "member restored",

@@ -19,6 +19,10 @@ export function weighVotes(history: EntryHistory, review: Review): readonly Weig
   });
 }
 
+/** The rule by which somebody's vote would not count, said before it is cast; null when it would. */
+export const whyItWouldNotCount = (history: EntryHistory, review: Review, voter: Voter): NotCounted | null =>
+  whatCountsOut(history, review)(voter);
+
 /** How a review stands. */
 export const tallyReview = (history: EntryHistory, review: Review): Tally =>
   tallyOf(weighVotes(history, review));

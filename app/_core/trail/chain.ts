@@ -14,7 +14,7 @@ export type Broken = {
 };
 
 /** Everything of a link but its own hash: what the hash is taken over. */
-export function hashed({ trail, number, type, at, by, payload, previous }: Omit<Link, "hash">): unknown {
+function hashed({ trail, number, type, at, by, payload, previous }: Omit<Link, "hash">): unknown {
   return { trail, number, type, at, by: { id: by.id, name: by.name }, payload, previous };
 }
 

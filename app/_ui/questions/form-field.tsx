@@ -12,6 +12,8 @@ export type FormState = { readonly typed: Typed; readonly errors: readonly Field
 type FieldProps = {
   readonly form: FormState;
   readonly name: string;
+  /** The word for it, where the field's name has none of its own. */
+  readonly label?: string;
   readonly note?: ReactNode;
   readonly optional?: boolean;
   readonly wide?: boolean;
@@ -33,7 +35,7 @@ export const focused = (isFirst: boolean): { readonly autoFocus: boolean } => ({
 
 /** A label, the control, what is wrong with it and a note, tied together. */
 function Field(props: FieldProps & { readonly children: (attributes: Attributes) => ReactNode }) {
-  const { form, name, note, optional = false, wide = false, prefix = "", children } = props;
+  const { form, name, label, note, optional = false, wide = false, prefix = "", children } = props;
   const t = useTranslations("fields");
   const words = useTranslations("questionForm");
   const id = `${prefix}${name}`;
@@ -43,7 +45,7 @@ function Field(props: FieldProps & { readonly children: (attributes: Attributes)
   return (
     <div className={`${plain.field} ${wide ? styles.wide : ""}`}>
       <label htmlFor={id}>
-        {t(name as "title")}
+        {label ?? t(name as "title")}
         {optional && <span className={styles.optional}> {words("optional")}</span>}
       </label>
       {children({

@@ -11,7 +11,7 @@ import {
 } from "#core/similarity/combine";
 import { findingsOf } from "#core/similarity/findings";
 import { type Candidate, type Fused, fuse } from "#core/similarity/fuse";
-import { COMPARED, NEIGHBOURS, rankEntries, WEIGHED } from "#core/similarity/rank";
+import { COMPARED, type Hit, NEIGHBOURS, rankEntries, WEIGHED } from "#core/similarity/rank";
 import { weigh } from "#core/similarity/weigh";
 import type { Embedder, Nearest, QueryVector, Readings } from "../ports.ts";
 
@@ -23,7 +23,14 @@ export const ENTRIES = 24;
 const READ = 60;
 
 /** A photograph as the model sees it, with its place among those asked with, from 1. */
-export type Described = { readonly photograph: number; readonly vectors: readonly QueryVector[] };
+export type Described = {
+  readonly photograph: number;
+  readonly vectors: readonly QueryVector[];
+  /** What it found already; null when it was not searched with yet. */
+  readonly hits: readonly Hit[] | null;
+  /** How many parts of it were tried, of which this one found the nearest. */
+  readonly tries: number;
+};
 
 /** A mark, by the photographs that show it and what is known of it besides. */
 type MarkAsked = {
@@ -60,10 +67,10 @@ async function findNear(
   { photographs }: MarkAsked,
 ): Promise<readonly CombinedRank[]> {
   const sights: Sight[] = [];
-  for (const { photograph, vectors } of photographs)
+  for (const { photograph, vectors, hits } of photographs)
     sights.push({
       photograph,
-      ranked: rankEntries(await nearest.search(model, vectors, NEIGHBOURS), WEIGHED),
+      ranked: rankEntries(hits ?? (await nearest.search(model, vectors, NEIGHBOURS)), WEIGHED),
     });
   const lacking = unseen(sights);
   for (const { photograph, vectors } of photographs) {
@@ -117,7 +124,8 @@ export async function placeEntries(
     return { entry, ranked: ranks.get(entry) ?? null, foundBy, findings };
   });
   const pairScores = await comparePairs(nearest, embedder, asked, near);
-  const chances = await reckonChances(nearest, embedder, candidates, pairScores);
+  const tries = Math.max(...asked.photographs.map((each) => each.tries));
+  const chances = await reckonChances(nearest, embedder, candidates, pairScores, tries);
   return {
     ...asked,
     chances,
@@ -157,12 +165,16 @@ async function comparePairs(
   );
 }
 
-/** Probabilities of all that was weighed; null for a model that none were fitted for. */
+/**
+ * Probabilities of all that was weighed; null for a model that none were fitted for. With two parts of a photograph to
+ * choose from, chance brings one of the entries near as often as among twice as many.
+ */
 async function reckonChances(
   nearest: Nearest,
   { model, calibration }: Embedder,
   candidates: readonly Candidate[],
   pairScores: ReadonlyMap<string, number>,
+  tries: number,
 ): Promise<Chances | null> {
   if (!calibration) return null;
   const listed = candidates.map(({ entry }) => entry);
@@ -170,7 +182,7 @@ async function reckonChances(
     nearest.photographsOf(model, listed),
     nearest.countEntries(),
   ]);
-  return chancesOf(weigh(candidates, { photographs, pairScores }), entries, calibration);
+  return chancesOf(weigh(candidates, { photographs, pairScores }), entries * tries, calibration);
 }
 
 /** An entry of a ranking as it is kept. */

@@ -5,7 +5,8 @@ import type { Result } from "#core/result";
 import type { EntryCommand } from "#core/review/command";
 import { decide } from "#core/review/decide";
 import type { EntryHistory } from "#core/review/entry-history";
-import type { Clock, Trails } from "../ports.ts";
+import type { Trails } from "../ports/review.ts";
+import type { Clock } from "../ports.ts";
 import { requireMember } from "./require-member.ts";
 
 export type ActNeeds = { readonly trails: Trails; readonly clock: Clock };

@@ -1,5 +1,5 @@
 import type { FieldError } from "#core/field-error";
-import type { Trails } from "../ports.ts";
+import type { Trails } from "../ports/review.ts";
 
 /** Entries that may stand for one another in a row. */
 const LONGEST = 50;

@@ -1,6 +1,7 @@
 import { photographField } from "#core/drafts/draft-fields";
 import { readRegion } from "#core/drafts/read-photographs";
 import { typedOf } from "#core/drafts/tidy-typed";
+import type { ActingMember } from "#core/members/member";
 import { IMAGE_LIMITS, isSha256 } from "#core/photographs/limits";
 import { TypedReader } from "#core/questions/typed-text";
 import { addDraftPhotograph } from "#usecases/add-draft-photograph";
@@ -10,33 +11,30 @@ import { chooseModel } from "#usecases/look-up-mark";
 import { live } from "../live.ts";
 import { redirect } from "../look-up-answer.ts";
 import { readForm } from "../read-form.ts";
-import { asWriter, noDraft, refuseDraft, wantsJson } from "./draft-answers.ts";
+import { wantsJson } from "../words-form.ts";
+import { noDraft, refuseDraft } from "./draft-answers.ts";
 import { writer } from "./own-draft.ts";
 
 /** Takes one photograph into a draft. */
-export async function takePhotograph(request: Request, id: string): Promise<Response> {
+export async function takePhotograph(request: Request, id: string, member: ActingMember): Promise<Response> {
   const page = `/contribute/${id}`;
-  return asWriter(request, page, async (member) => {
-    const wired = await live();
-    if (!(await wired.drafts.find(id, member.id))) return noDraft();
-    const form = await readForm(request, IMAGE_LIMITS.bytes);
-    if (!form.ok) return refuseDraft(request, form.error, page);
-    const file = form.value.get("photograph");
-    if (!(file instanceof File))
-      return refuseDraft(request, { field: "photograph", rule: "image-missing", received: "" }, page);
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    const added = await addDraftPhotograph(wired, { id, owner: member.id, bytes });
-    if (!added.ok) return refuseDraft(request, added.error, page);
-    return wantsJson(request) ? Response.json({ sha256: added.value }, { status: 201 }) : redirect(page);
-  });
+  const wired = await live();
+  if (!(await wired.drafts.find(id, member.id))) return noDraft();
+  const form = await readForm(request, IMAGE_LIMITS.bytes);
+  if (!form.ok) return refuseDraft(request, form.error, page);
+  const file = form.value.get("photograph");
+  if (!(file instanceof File))
+    return refuseDraft(request, { field: "photograph", rule: "image-missing", received: "" }, page);
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const added = await addDraftPhotograph(wired, { id, owner: member.id, bytes });
+  if (!added.ok) return refuseDraft(request, added.error, page);
+  return wantsJson(request) ? Response.json({ sha256: added.value }, { status: 201 }) : redirect(page);
 }
 
 /** Throws a draft away. */
-export async function discardDraft(request: Request, id: string): Promise<Response> {
-  return asWriter(request, "/contribute", async (member) => {
-    if (!(await dropDraft(await live(), id, member.id))) return noDraft();
-    return wantsJson(request) ? Response.json({ id }) : redirect("/contribute?said=discarded");
-  });
+export async function discardDraft(request: Request, id: string, member: ActingMember): Promise<Response> {
+  if (!(await dropDraft(await live(), id, member.id))) return noDraft();
+  return wantsJson(request) ? Response.json({ id }) : redirect("/contribute?said=discarded");
 }
 
 /** The entries nearest to a photograph of a draft, by the frame that the address gives. */

@@ -5,7 +5,7 @@ import { submitRevision } from "#usecases/submit-revision";
 import { keepForm } from "../kept-forms.ts";
 import type { Live } from "../live.ts";
 import { redirect } from "../look-up-answer.ts";
-import { wantsJson } from "./draft-answers.ts";
+import { wantsJson } from "../words-form.ts";
 
 /** Submits a saved draft to review; what is wrong is shown at its fields, and what came meanwhile beside it. */
 export async function handIn(

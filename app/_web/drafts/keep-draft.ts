@@ -6,7 +6,8 @@ import { dropDraftPhotograph } from "#usecases/drop-draft";
 import { keepForm } from "../kept-forms.ts";
 import { type Live, live } from "../live.ts";
 import { redirect } from "../look-up-answer.ts";
-import { asWriter, noDraft, refuseDraft, wantsJson } from "./draft-answers.ts";
+import { wantsJson } from "../words-form.ts";
+import { noDraft, refuseDraft } from "./draft-answers.ts";
 import { handIn } from "./hand-in.ts";
 import { type DraftForm, readDraftForm } from "./read-draft-form.ts";
 
@@ -14,22 +15,20 @@ import { type DraftForm, readDraftForm } from "./read-draft-form.ts";
  * Saves a draft, and then does what the button that was pressed asks for. A form that was made from an older version
  * is not saved over the newer one: both are laid beside each other.
  */
-export async function keepDraft(request: Request, id: string): Promise<Response> {
+export async function keepDraft(request: Request, id: string, member: ActingMember): Promise<Response> {
   const page = `/contribute/${id}`;
-  return asWriter(request, page, async (member) => {
-    const wired = await live();
-    const draft = await wired.drafts.find(id, member.id);
-    if (!draft || draft.submitted) return noDraft();
-    const form = await readDraftForm(request);
-    if (!form.ok) return refuseDraft(request, form.error, page);
-    const { version, typed } = form.value;
-    const had = Number.isInteger(version) ? version : 0;
-    const saved = await wired.drafts.save(id, member.id, had, { typed });
-    if (!saved) return older(request, draft, form.value);
-    const refused = await takeFiles(wired, saved, form.value.files);
-    if (refused) return refuseDraft(request, refused, page);
-    return actOn(request, { wired, member, saved, act: form.value.act });
-  });
+  const wired = await live();
+  const draft = await wired.drafts.find(id, member.id);
+  if (!draft || draft.submitted) return noDraft();
+  const form = await readDraftForm(request);
+  if (!form.ok) return refuseDraft(request, form.error, page);
+  const { version, typed } = form.value;
+  const had = Number.isInteger(version) ? version : 0;
+  const saved = await wired.drafts.save(id, member.id, had, { typed });
+  if (!saved) return older(request, draft, form.value);
+  const refused = await takeFiles(wired, saved, form.value.files);
+  if (refused) return refuseDraft(request, refused, page);
+  return actOn(request, { wired, member, saved, act: form.value.act });
 }
 
 /** Somebody, in another window perhaps, saved it meanwhile. */

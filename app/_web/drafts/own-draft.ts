@@ -2,8 +2,8 @@ import { cache } from "react";
 import type { Draft } from "#core/drafts/draft";
 import type { ActingMember } from "#core/members/member";
 import { may } from "#core/permissions";
+import { actor } from "../actor.ts";
 import { live } from "../live.ts";
-import { actor } from "../session.ts";
 
 /** The member who asks, if they may write drafts; null for everybody else. */
 export const writer = cache(async (): Promise<ActingMember | null> => {

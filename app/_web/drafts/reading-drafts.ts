@@ -84,6 +84,7 @@ export async function previewOf(draft: Draft, name: string): Promise<EntryView> 
     },
     content,
     photographs: shown,
+    hidden: { photographs: 0, texts: [] },
     relations: content.relations.flatMap(({ kind, entry }) => {
       const found = related.find((each) => each?.summary.slug === entry);
       return found ? [{ kind, entry: found.summary }] : [];

@@ -1,4 +1,4 @@
 import { beginDraft } from "#web/drafts/begin-draft";
-import { write } from "#web/write";
+import { writeAs } from "#web/write-as";
 
-export const POST = write(beginDraft);
+export const POST = writeAs("write a draft", beginDraft);

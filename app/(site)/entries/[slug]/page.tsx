@@ -8,10 +8,12 @@ import { EntryState } from "#ui/entry/entry-state";
 import { EntryWhat } from "#ui/entry/entry-what";
 import { EntryWhy } from "#ui/entry/entry-why";
 import { FromQuestion } from "#ui/questions/from-question";
+import { EntryReview } from "#ui/review/entry-review";
 import { Viewer } from "#ui/viewer/viewer";
+import { actor } from "#web/actor";
 import { showEntry } from "#web/reading";
 import { questionOfEntry } from "#web/reading-questions";
-import { standsInstead } from "#web/reading-reviews";
+import { showHistory, standsInstead } from "#web/reading-reviews";
 import styles from "./entry.module.css";
 
 type Props = { readonly params: Promise<{ readonly slug: string }> };
@@ -26,6 +28,8 @@ export default async function EntryPage({ params }: Props) {
   const { slug } = await params;
   const instead = await standsInstead(slug);
   if (instead !== null) permanentRedirect(`/entries/${instead}`);
+  // First, since it may close a review that is over, and with it change what is shown.
+  const traced = await showHistory(slug);
   const view = await showEntry(slug);
   if (!view) notFound();
   const question = await questionOfEntry(view.summary.slug);
@@ -37,7 +41,17 @@ export default async function EntryPage({ params }: Props) {
       </div>
       <div className={styles.says}>
         <EntryWhat view={view} />
-        <EntryState view={view} />
+        <div>
+          <EntryState view={view} />
+          {traced && (
+            <EntryReview
+              slug={slug}
+              history={traced.history}
+              by={await actor()}
+              at={new Date().toISOString()}
+            />
+          )}
+        </div>
         <EntryWhy view={view} />
         <EntryAgainst view={view} />
         <EntrySays view={view} />
