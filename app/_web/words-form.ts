@@ -53,8 +53,9 @@ export const wantsJson = (request: Request): boolean =>
 function statusOf({ rule }: FieldError): number {
   if (rule === "sign-in-first") return 401;
   if (["asker-only", "member-suspended", "role-needed"].includes(rule)) return 403;
-  if (["question-unknown", "look-up-unknown"].includes(rule)) return 404;
-  if (rule === "form-bytes" || rule === "images-together") return 413;
+  if (["question-unknown", "look-up-unknown", "draft-unknown", "revision-unknown"].includes(rule)) return 404;
+  if (rule === "draft-newer" || rule === "revised-meanwhile") return 409;
+  if (["form-bytes", "image-bytes", "images-together"].includes(rule)) return 413;
   if (rule === "too-often") return 429;
   if (rule === "busy" || rule === "question-busy") return 503;
   return 422;

@@ -6,8 +6,7 @@ import { dropDraftPhotograph } from "#usecases/drop-draft";
 import { keepForm } from "../kept-forms.ts";
 import { type Live, live } from "../live.ts";
 import { redirect } from "../look-up-answer.ts";
-import { wantsJson } from "../words-form.ts";
-import { noDraft, refuseDraft } from "./draft-answers.ts";
+import { refuse, wantsJson } from "../words-form.ts";
 import { handIn } from "./hand-in.ts";
 import { type DraftForm, readDraftForm } from "./read-draft-form.ts";
 
@@ -19,15 +18,15 @@ export async function keepDraft(request: Request, id: string, member: ActingMemb
   const page = `/contribute/${id}`;
   const wired = await live();
   const draft = await wired.drafts.find(id, member.id);
-  if (!draft || draft.submitted) return noDraft();
+  if (!draft || draft.submitted) return new Response(null, { status: 404 });
   const form = await readDraftForm(request);
-  if (!form.ok) return refuseDraft(request, form.error, page);
+  if (!form.ok) return refuse(request, [form.error], {}, page);
   const { version, typed } = form.value;
   const had = Number.isInteger(version) ? version : 0;
   const saved = await wired.drafts.save(id, member.id, had, { typed });
   if (!saved) return older(request, draft, form.value);
   const refused = await takeFiles(wired, saved, form.value.files);
-  if (refused) return refuseDraft(request, refused, page);
+  if (refused) return refuse(request, [refused], {}, page);
   return actOn(request, { wired, member, saved, act: form.value.act });
 }
 

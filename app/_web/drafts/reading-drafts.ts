@@ -2,15 +2,16 @@ import { parseInterval } from "#core/dates/parse";
 import type { Draft } from "#core/drafts/draft";
 import { groupOf } from "#core/drafts/draft-fields";
 import { type ReadDraft, readDraft } from "#core/drafts/read-draft";
-import { typedOf } from "#core/drafts/tidy-typed";
+import { tidyTyped, typedOf } from "#core/drafts/tidy-typed";
 import type { EntrySummary, EntryView } from "#core/entries/entry";
 import { type Merged, mergeContent } from "#core/entries/merge-content";
 import type { RevisionLine, RevisionView } from "#core/entries/revision";
 import { isSlug } from "#core/entries/slug";
+import type { Typed } from "#core/questions/typed-text";
 import { type Alike, findAlike } from "#usecases/find-alike";
 import { chooseModel } from "#usecases/look-up-mark";
 import { type Meanwhile, weighMeanwhile } from "#usecases/weigh-meanwhile";
-import { keptForm } from "../kept-forms.ts";
+import { type KeptForm, keptForm } from "../kept-forms.ts";
 import { live } from "../live.ts";
 import { showEntry } from "../reading.ts";
 import { writer } from "./own-draft.ts";
@@ -56,6 +57,21 @@ export function differingFrom(
 
 export const read = (draft: Draft): ReadDraft =>
   readDraft(typedOf(draft), draft.photographs, draft.entry !== null);
+
+/**
+ * What the form shows: as it is saved or, when it was sent while nobody was signed in any more, as it was typed then.
+ */
+export function typedAgain(draft: Draft, kept: KeptForm | null): Typed {
+  const sent = tidyTyped(kept?.typed ?? {});
+  return Object.keys(sent).length > 0 && Number(kept?.typed.version) === draft.version ? sent : draft.typed;
+}
+
+/** Does a draft begin with the content of a revision that is not the newest? */
+export async function startsEarlier(draft: Draft): Promise<boolean> {
+  if (draft.entry === null) return false;
+  const newest = (await listRevisions(draft.entry)).at(-1);
+  return draft.basedOn !== newest?.id && draft.parents.includes(newest?.id ?? "");
+}
 
 /** A draft as the entry's page would show it. */
 export async function previewOf(draft: Draft, name: string): Promise<EntryView> {

@@ -10,7 +10,7 @@ import { keepForm } from "../kept-forms.ts";
 import { live } from "../live.ts";
 import { redirect } from "../look-up-answer.ts";
 import { readForm } from "../read-form.ts";
-import { noDraft, refuseDraft } from "./draft-answers.ts";
+import { refuse } from "../words-form.ts";
 import { typedIn } from "./read-draft-form.ts";
 
 /** Room for both sides of a draft. */
@@ -21,9 +21,9 @@ export async function settleDraft(request: Request, id: string, member: ActingMe
   const page = `/contribute/${id}`;
   const wired = await live();
   const draft = await wired.drafts.find(id, member.id);
-  if (!draft || draft.submitted) return noDraft();
+  if (!draft || draft.submitted) return new Response(null, { status: 404 });
   const form = await readForm(request, ROOM);
-  if (!form.ok) return refuseDraft(request, form.error, page);
+  if (!form.ok) return refuse(request, [form.error], {}, page);
   const sent = Object.fromEntries(
     [...form.value.entries()].flatMap(([name, value]) =>
       typeof value === "string" ? [[name, value] as const] : [],
