@@ -38,7 +38,12 @@ export async function settleDraft(request: Request, id: string, member: ActingMe
     const { base, theirs, newest } = meanwhile;
     const photographs = photographsAfter(draft, base, theirs, chosen);
     const parents = [...draft.parents, newest.id];
-    const saved = await wired.drafts.save(id, member.id, version, { typed: chosen, parents, photographs });
+    const saved = await wired.drafts.save(id, member.id, version, {
+      typed: chosen,
+      parents,
+      basedOn: newest.id,
+      photographs,
+    });
     return redirect(saved ? `${page}?said=settled` : `${page}/meanwhile`);
   }
   const [mine, base] = [typedIn(sent.mine), typedIn(sent.base)];
