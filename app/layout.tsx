@@ -48,6 +48,10 @@ async function islandMessages() {
     theme,
     failure,
     address,
+    draftIsland,
+    citationParts,
+    photographParts,
+    likeness,
   } = await getMessages();
   return {
     bench,
@@ -62,6 +66,10 @@ async function islandMessages() {
     theme,
     failure,
     address,
+    draftIsland,
+    citationParts,
+    photographParts,
+    likeness,
   };
 }
 

@@ -32,11 +32,12 @@ export function createDrafts({ prisma }: Database): Drafts {
       });
       return rows.map(toDraft);
     },
-    async save(id, owner, had, { typed, parents, photographs }) {
+    async save(id, owner, had, { typed, parents, basedOn, photographs }) {
       const { count } = await prisma.draft.updateMany({
         where: { ...own(id, owner), version: had },
         data: {
           typed: asJson(typed),
+          ...(basedOn ? { basedOn } : {}),
           ...(parents ? { parents: [...parents] } : {}),
           ...(photographs ? { photographs: asJson(photographs) } : {}),
           version: had + 1,

@@ -8,9 +8,7 @@ export const LIMITS = { limitMb: 20, limitMp: 60, smallest: 8 } as const;
 /** The one place that turns an error into words: the field, the rule, and what was received. */
 export function FieldErrorWords({ error }: { readonly error: FieldError }) {
   const t = useTranslations();
-  const field = t.has(`fields.${error.field}` as "fields.photograph")
-    ? t(`fields.${error.field}` as "fields.photograph")
-    : error.field;
+  const field = wordField(error.field, t);
   const values = {
     ...LIMITS,
     accepted: t("rules.acceptedTypes"),
@@ -38,6 +36,23 @@ export function FieldErrorWords({ error }: { readonly error: FieldError }) {
   const words = t(rule, { ...values, rule: error.rule });
   const isHeic = error.rule === "image-type" && /\bhei[cf]/i.test(error.received);
   return isHeic ? `${words} ${t("rules.heicWayOut")}` : words;
+}
+
+/** A field by the word for it; those of a citation or a photograph by which one and what of it. */
+function wordField(name: string, t: ReturnType<typeof useTranslations<never>>): string {
+  if (t.has(`fields.${name}` as "fields.photograph")) return t(`fields.${name}` as "fields.photograph");
+  const [, of, which = "", part = ""] = /^(citation|photograph)-([^-]+)-(.+)$/.exec(name) ?? [];
+  if (of === "citation" && t.has(`citationParts.${part}` as "citationParts.title"))
+    return t("fields.citationPart", {
+      place: which,
+      part: t(`citationParts.${part}` as "citationParts.title"),
+    });
+  if (of === "photograph" && t.has(`photographParts.${part}` as "photographParts.shows"))
+    return t("fields.photographPart", {
+      photograph: which.slice(0, 6),
+      part: t(`photographParts.${part}` as "photographParts.shows"),
+    });
+  return name;
 }
 
 /** An error shown at its field or at the head of a form; `id` ties it to the field it is about. */

@@ -245,7 +245,7 @@ export type Drafts = {
     id: string,
     owner: string,
     had: number,
-    next: Pick<Draft, "typed"> & Partial<Pick<Draft, "parents" | "photographs">>,
+    next: Pick<Draft, "typed"> & Partial<Pick<Draft, "parents" | "basedOn" | "photographs">>,
   ): Promise<Draft | null>;
   /** @returns false when it has as many as it may, or that one already */
   addPhotograph(id: string, owner: string, photograph: DraftPhotograph): Promise<boolean>;

@@ -1,3 +1,4 @@
+import { headers } from "next/headers";
 import { readEnvironment } from "./environment.ts";
 
 /**
@@ -9,4 +10,11 @@ export function originOf(request: Request): string {
   if (origin !== null) return new URL(origin).origin;
   const { protocol, host } = new URL(request.url);
   return `${protocol}//${request.headers.get("host") ?? host}`;
+}
+
+/** The same, for the page that is being made. */
+export async function addressOfHost(): Promise<string> {
+  const { origin } = readEnvironment();
+  if (origin !== null) return new URL(origin).origin;
+  return `http://${(await headers()).get("host") ?? "localhost"}`;
 }

@@ -60,12 +60,21 @@ const FORBIDDEN = new Set([
   "role-needed",
 ]);
 
+const UNKNOWN = new Set([
+  "draft-unknown",
+  "interest-unknown",
+  "look-up-unknown",
+  "member-unknown",
+  "question-unknown",
+  "revision-unknown",
+]);
+
 function statusOf({ rule }: FieldError): number {
   if (rule === "sign-in-first") return 401;
   if (FORBIDDEN.has(rule)) return 403;
-  if (["question-unknown", "look-up-unknown", "member-unknown", "interest-unknown"].includes(rule))
-    return 404;
-  if (rule === "form-bytes" || rule === "images-together") return 413;
+  if (UNKNOWN.has(rule)) return 404;
+  if (rule === "draft-newer" || rule === "revised-meanwhile") return 409;
+  if (["form-bytes", "image-bytes", "images-together"].includes(rule)) return 413;
   if (rule === "too-often" || rule === "sign-in-too-often") return 429;
   if (rule === "busy" || rule === "question-busy") return 503;
   return 422;

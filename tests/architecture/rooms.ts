@@ -83,7 +83,7 @@ const ROOMS: readonly Room[] = [
   {
     room: "_ui",
     files: "^app/_ui/",
-    may: [CORE, "^app/_ui/", ...LANGUAGE, ...FONTS, STYLES, ...REACT, ...packages("next")],
+    may: [CORE, "^app/_ui/", ...LANGUAGE, ...FONTS, STYLES, ...REACT, ...packages("next", "diff")],
   },
   {
     room: "ml",

@@ -1,3 +1,4 @@
+import Link from "next/link";
 import { useFormatter, useTranslations } from "next-intl";
 import type { EntryView } from "#core/entries/entry";
 import styles from "./entry.module.css";
@@ -17,7 +18,10 @@ export function EntrySays({ view }: { readonly view: EntryView }) {
           [
             t("revision"),
             <span key="n" className={styles.plain}>
-              {t("revisionNumber", { number: revision.number })}
+              <Link href={`/entries/${summary.slug}/revisions/${revision.number}`}>
+                {t("revisionNumber", { number: revision.number })}
+              </Link>
+              , <Link href={`/entries/${summary.slug}/history`}>{t("historyLink")}</Link>
             </span>,
           ],
           [t("by"), revision.createdBy],

@@ -6,6 +6,7 @@ import { Facts } from "./facts.tsx";
 /** What it is: described, and read letter by letter. */
 export function EntryWhat({ view }: { readonly view: EntryView }) {
   const t = useTranslations("entry");
+  const fields = useTranslations("entryFields");
   const format = useFormatter();
   const { content } = view;
   const size = content.sizeMm;
@@ -15,6 +16,7 @@ export function EntryWhat({ view }: { readonly view: EntryView }) {
       {content.description && <p>{content.description}</p>}
       <Facts
         facts={[
+          [t("field"), content.field && fields(content.field)],
           [t("words"), content.words && <Transcription words={content.words} />],
           [t("emblem"), content.emblem],
           [t("frame"), content.frame],

@@ -4,6 +4,7 @@ import { PeriodWords } from "../period-words.tsx";
 import { axisOver } from "../time/axis.ts";
 import { Ticks } from "../time/ticks.tsx";
 import { Track } from "../time/track.tsx";
+import { CitationWords } from "./citation-words.tsx";
 import styles from "./entry.module.css";
 import { Facts } from "./facts.tsx";
 
@@ -34,15 +35,33 @@ export function EntryWhy({ view }: { readonly view: EntryView }) {
           [t("toReason"), content.periodToReason],
         ]}
       />
-      <h3 className={styles.sub}>{t("sources")}</h3>
-      {content.sources.length > 0 ? (
-        <ul className={styles.sources}>
-          {content.sources.map((source) => (
-            <li key={source}>{source}</li>
-          ))}
-        </ul>
-      ) : (
-        <p>{t("noSources")}</p>
+      {content.citations.length > 0 && (
+        <>
+          <h3 className={styles.sub}>{t("citations")}</h3>
+          <ul className={styles.sources}>
+            {content.citations.map((citation, i) => (
+              <li key={i}>
+                <CitationWords citation={citation} />
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {content.sources.length > 0 && (
+        <>
+          <h3 className={styles.sub}>{t(content.citations.length > 0 ? "sourcesInWords" : "sources")}</h3>
+          <ul className={styles.sources}>
+            {content.sources.map((source) => (
+              <li key={source}>{source}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      {content.sources.length + content.citations.length === 0 && (
+        <>
+          <h3 className={styles.sub}>{t("sources")}</h3>
+          <p>{t("noSources")}</p>
+        </>
       )}
     </section>
   );

@@ -1,20 +1,12 @@
 import type { Metadata } from "next";
 import { notFound, permanentRedirect } from "next/navigation";
-import { EntryAgainst } from "#ui/entry/entry-against";
-import { EntryHead } from "#ui/entry/entry-head";
-import { EntryRelations } from "#ui/entry/entry-relations";
-import { EntrySays } from "#ui/entry/entry-says";
-import { EntryState } from "#ui/entry/entry-state";
-import { EntryWhat } from "#ui/entry/entry-what";
-import { EntryWhy } from "#ui/entry/entry-why";
+import { EntryBody } from "#ui/entry/entry-body";
 import { FromQuestion } from "#ui/questions/from-question";
 import { EntryReview } from "#ui/review/entry-review";
-import { Viewer } from "#ui/viewer/viewer";
 import { actor } from "#web/actor";
 import { showEntry } from "#web/reading";
 import { questionOfEntry } from "#web/reading-questions";
 import { showHistory, standsInstead } from "#web/reading-reviews";
-import styles from "./entry.module.css";
 
 type Props = { readonly params: Promise<{ readonly slug: string }> };
 
@@ -33,31 +25,13 @@ export default async function EntryPage({ params }: Props) {
   const view = await showEntry(slug);
   if (!view) notFound();
   const question = await questionOfEntry(view.summary.slug);
+  const by = await actor();
+  const at = new Date().toISOString();
   return (
-    <article className={styles.entry}>
-      <EntryHead view={view} />
-      <div className={styles.photographs}>
-        <Viewer title={view.content.title} photographs={view.photographs} />
-      </div>
-      <div className={styles.says}>
-        <EntryWhat view={view} />
-        <div className={styles.sure}>
-          <EntryState view={view} />
-          {traced && (
-            <EntryReview
-              slug={slug}
-              history={traced.history}
-              by={await actor()}
-              at={new Date().toISOString()}
-            />
-          )}
-        </div>
-        <EntryWhy view={view} />
-        <EntryAgainst view={view} />
-        <EntrySays view={view} />
-        {question && <FromQuestion id={question.id} />}
-      </div>
-      <EntryRelations view={view} />
-    </article>
+    <EntryBody
+      view={view}
+      review={traced && <EntryReview slug={slug} history={traced.history} by={by} at={at} />}
+      after={question && <FromQuestion id={question.id} />}
+    />
   );
 }

@@ -1,0 +1,155 @@
+"use client";
+
+import { useFormatter, useTranslations } from "next-intl";
+import { useEffect, useRef, useState } from "react";
+import plain from "../plain.module.css";
+import styles from "./contribute.module.css";
+import { forget, type Kept, keep, kept } from "./kept-here.ts";
+
+/** What was typed is saved once it has rested this long, and tried again after a failure. */
+const REST_MS = 1500;
+const AGAIN_MS = 10_000;
+
+type State =
+  | { readonly now: "still" | "saving" | "unsaved" | "failed" | "signed out" | "newer" }
+  | { readonly now: "saved"; readonly at: Date };
+
+type KeepDraftProps = {
+  readonly draft: string;
+  /** The id of the form. */
+  readonly form: string;
+  readonly savedAt: string;
+};
+
+/** Saves the draft while it is written, and says so; what can't be saved is kept in this browser. */
+export function KeepDraft({ draft, form: formId, savedAt }: KeepDraftProps) {
+  const t = useTranslations("draftIsland");
+  const format = useFormatter();
+  const [state, setState] = useState<State>({ now: "still" });
+  const [recovered, setRecovered] = useState(false);
+  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
+
+  // Once for each draft: it listens to the form, which outlives every rendering.
+  useEffect(() => {
+    const form = document.getElementById(formId);
+    if (!(form instanceof HTMLFormElement)) return;
+    let running = false;
+    let again = false;
+    const later = (ms: number) => {
+      clearTimeout(timer.current);
+      timer.current = setTimeout(save, ms);
+    };
+    async function save() {
+      if (!(form instanceof HTMLFormElement)) return;
+      if (running) {
+        again = true;
+        return;
+      }
+      running = true;
+      setState({ now: "saving" });
+      const outcome = await send(draft, form);
+      running = false;
+      setState(outcome);
+      if (outcome.now === "failed") later(AGAIN_MS);
+      else if (again) later(REST_MS);
+      again = false;
+    }
+    const typed = () => {
+      setState({ now: "unsaved" });
+      later(REST_MS);
+    };
+    const leaving = () => clearTimeout(timer.current);
+    const lost = kept(draft);
+    if (lost) {
+      fill(form, lost);
+      setRecovered(true);
+      later(0);
+    }
+    form.addEventListener("input", typed);
+    form.addEventListener("change", typed);
+    form.addEventListener("submit", leaving);
+    return () => {
+      clearTimeout(timer.current);
+      form.removeEventListener("input", typed);
+      form.removeEventListener("change", typed);
+      form.removeEventListener("submit", leaving);
+    };
+  }, [draft, formId]);
+
+  const at = state.now === "saved" ? state.at : new Date(savedAt);
+  const time = format.dateTime(at, { timeStyle: "short" });
+  return (
+    <div className={styles.kept}>
+      <p role="status" data-kept={state.now}>
+        {state.now === "saving" && t("saving")}
+        {state.now === "unsaved" && t("unsaved")}
+        {(state.now === "still" || state.now === "saved") && t("saved", { time })}
+        {state.now === "failed" && t("failed")}
+        {state.now === "newer" && t("newer")}
+        {state.now === "signed out" && (
+          <>
+            {t("signedOut")} <a href={`/sign-in?next=/contribute/${draft}`}>{t("signIn")}</a>
+          </>
+        )}
+      </p>
+      {recovered && <p>{t("recovered")}</p>}
+      {state.now === "newer" && (
+        <button type="submit" form={formId} name="act" value="save" className={plain.quiet}>
+          {t("compare")}
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** Sends the form's texts, without the files, and brings it to the version that was saved. */
+async function send(draft: string, form: HTMLFormElement): Promise<State> {
+  const texts = textsOf(form);
+  const body = new FormData();
+  for (const [name, text] of Object.entries(texts)) body.set(name, text);
+  body.set("act", "save");
+  keep(draft, texts);
+  try {
+    const headers = { accept: "application/json" };
+    const answer = await fetch(form.action, { method: "POST", body, headers });
+    if (answer.status === 401) return { now: "signed out" };
+    if (answer.status === 409) return { now: "newer" };
+    if (!answer.ok) return { now: "failed" };
+    const saved = (await answer.json()) as {
+      readonly version: number;
+      readonly savedAt: string;
+      readonly typed: Readonly<Record<string, string>>;
+    };
+    setHidden(form, "version", String(saved.version));
+    setHidden(form, "base", JSON.stringify(saved.typed));
+    forget(draft);
+    return { now: "saved", at: new Date(saved.savedAt) };
+  } catch {
+    return { now: "failed" };
+  }
+}
+
+function textsOf(form: HTMLFormElement): Kept {
+  const texts = [...new FormData(form).entries()].flatMap(([name, value]) =>
+    typeof value === "string" ? [[name, value] as const] : [],
+  );
+  return Object.fromEntries(texts);
+}
+
+/** Puts texts back into the fields; with them the version they were made from, so that nothing newer is lost. */
+function fill(form: HTMLFormElement, texts: Kept): void {
+  for (const [name, text] of Object.entries(texts)) {
+    const field = form.elements.namedItem(name);
+    if (
+      field instanceof HTMLInputElement ||
+      field instanceof HTMLTextAreaElement ||
+      field instanceof HTMLSelectElement
+    )
+      if (field.type !== "file") field.value = text;
+  }
+}
+
+function setHidden(form: HTMLFormElement, name: string, value: string): void {
+  const field = form.elements.namedItem(name);
+  if (field instanceof HTMLInputElement) field.value = value;
+}

@@ -1,0 +1,11 @@
+import type { ActingMember } from "#core/members/member";
+import { keepDraft } from "#web/drafts/keep-draft";
+import { writeAs } from "#web/write-as";
+
+type Context = { readonly params: Promise<{ readonly id: string }> };
+
+export const POST = writeAs(
+  "write a draft",
+  async (request: Request, member: ActingMember, context: Context) =>
+    keepDraft(request, (await context.params).id, member),
+);
