@@ -198,7 +198,7 @@ export type Keys = {
 };
 
 /** A question, with what its asker is known by. */
-export type AskedQuestion = KeptQuestion & {
+type AskedQuestion = KeptQuestion & {
   readonly keyHash: string;
   /** Who asked it while signed in. */
   readonly askerMember: string | null;

@@ -45,7 +45,7 @@ async function typedIn(request: Request): Promise<Typed> {
 }
 
 /** The page on which the form stands, as the browser says; the first page when it doesn't. */
-export function pageOf(request: Request): string {
+function pageOf(request: Request): string {
   const from = request.headers.get("referer") ?? "";
   const origin = originOf(request);
   return from.startsWith(`${origin}/`) ? nextPath(from.slice(origin.length)) : "/";

@@ -49,7 +49,7 @@ export const MOST_CITATIONS = 20;
 export const citationField = (place: number, part: CitationPart): string => `citation-${place}-${part}`;
 
 /** What is typed of each photograph. */
-export const PHOTOGRAPH_PARTS = [
+const PHOTOGRAPH_PARTS = [
   "shows",
   "credit",
   "licence",

@@ -28,7 +28,7 @@ const HOW = {
 } as const satisfies Readonly<Record<keyof EntryContent, "text" | "value" | "list" | "period">>;
 
 export type ContentField = keyof typeof HOW;
-export type How = (typeof HOW)[ContentField];
+type How = (typeof HOW)[ContentField];
 
 export type PhotographChange =
   | { readonly is: "added"; readonly after: Photograph }

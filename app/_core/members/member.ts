@@ -1,7 +1,7 @@
 import type { Field } from "../entries/vocabulary.ts";
 
 /** What a person may be here. Who is not signed in is a reader; every member is a contributor at least. */
-export const ROLES = ["reader", "contributor", "reviewer", "moderator", "administrator"] as const;
+const ROLES = ["reader", "contributor", "reviewer", "moderator", "administrator"] as const;
 export type Role = (typeof ROLES)[number];
 
 /** Why somebody is not free to judge. */

@@ -7,10 +7,10 @@ import { refuse } from "./refuse.ts";
 
 /** How a member is bound up with a challenge. */
 export const TIES = ["challenged it", "wrote what is challenged", "voted on what is challenged"] as const;
-export type Tie = (typeof TIES)[number];
+type Tie = (typeof TIES)[number];
 
 /** The tie that keeps a member from judging a challenge; null when there is none. */
-export function tieTo(history: EntryHistory, challenge: Challenge, member: string): Tie | null {
+function tieTo(history: EntryHistory, challenge: Challenge, member: string): Tie | null {
   const { revision, by } = challenge;
   if (by.id === member) return "challenged it";
   if (authorsOfContent(history, revision).has(member)) return "wrote what is challenged";

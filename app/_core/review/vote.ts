@@ -32,7 +32,7 @@ export type Vote = {
 };
 
 /** The rules by which a vote does not count. */
-export const NOT_COUNTED = [
+const NOT_COUNTED = [
   "not a reviewer in the field",
   "author",
   "interest in the maker",

@@ -18,7 +18,7 @@ import { writer } from "./own-draft.ts";
 import { typedIn } from "./read-draft-form.ts";
 
 export { keptForm } from "../kept-forms.ts";
-export { ownDraft, writer } from "./own-draft.ts";
+export { ownDraft } from "./own-draft.ts";
 
 /** Drafts listed at once. */
 const LISTED = 200;
