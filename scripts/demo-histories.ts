@@ -20,13 +20,19 @@ import type { Live } from "#web/live";
 import { sentence } from "./error-sentences.ts";
 import { type Counts, DEMO_COUNTS, planStories } from "./histories/plan-stories.ts";
 import type { Step, Story, Subject } from "./histories/story.ts";
+import { evening, morning } from "./histories/waking-hours.ts";
+
+type MembersRead = {
+  readonly members: Pick<Live["members"], "find">;
+  readonly demoMembers: Live["demoMembers"];
+};
 
 const SEED = "countermark demo";
 const HOUR = 3_600_000;
 
 /** What happens to the entries of a demo folder. The demo's members must be there. */
 export async function readDemoStories(
-  wired: Pick<Live, "members" | "demoMembers">,
+  wired: MembersRead,
   folder: string,
   counts: Counts = DEMO_COUNTS,
 ): Promise<readonly Story[]> {
@@ -37,7 +43,7 @@ export async function readDemoStories(
 
 /** When each entry was submitted, by the stories; ISO 8601. */
 export const submittedAt = (stories: readonly Story[], now: Date): ReadonlyMap<string, string> =>
-  new Map(stories.map(({ entry, age }) => [entry, new Date(now.getTime() - age * HOUR).toISOString()]));
+  new Map(stories.map(({ entry, age }) => [entry, evening(now.getTime() - age * HOUR).toISOString()]));
 
 /**
  * Lets the stories happen, each through the rules and with the time that it tells. An entry to which something has
@@ -82,7 +88,7 @@ function inParts(steps: readonly Step[]): readonly (readonly Step[])[] {
 }
 
 async function happen(wired: Live, entry: string, begun: number, steps: readonly Step[]): Promise<void> {
-  const timeOf = ({ after }: Step) => new Date(begun + after * HOUR);
+  const timeOf = ({ after }: Step) => morning(begun + after * HOUR);
   const [first] = steps;
   if (first?.is === "revision") {
     passed(
@@ -127,7 +133,7 @@ async function readKept(folder: string): Promise<ReadonlySet<string>> {
   return new Set(texts.flatMap((text) => text.match(/[a-z]+(-[a-z0-9]+)+/g) ?? []));
 }
 
-async function membersOf({ members, demoMembers }: Pick<Live, "members" | "demoMembers">) {
+async function membersOf({ members, demoMembers }: MembersRead) {
   const acting: ActingMember[] = [];
   for (const { id } of await demoMembers.all()) {
     const member = await members.find(id);

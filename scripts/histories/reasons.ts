@@ -87,10 +87,7 @@ const SUPPORT: readonly Reason[] = [
     "embroidered",
   ]),
   handled("Took a cast of the mark. Laid over the photograph at one scale, nothing is off.", STRUCK),
-  handled("It is fixed with pins of the time, and the holes under it have never held another.", [
-    "applied",
-    "other",
-  ]),
+  handled("It is fixed with pins of the time, and the holes under it have never held another.", ["applied"]),
   handled(
     "One was in the estate I catalogued last year, unpolished; it agrees in every stroke with the second photograph.",
   ),

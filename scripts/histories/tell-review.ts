@@ -6,6 +6,8 @@ import { closes, opposes, type Setting, votes } from "./vote-in-story.ts";
 /** Hours that a review is open at least, and after which it is over. */
 export const OPEN = 72;
 const OVER = 30 * 24;
+/** Hours by which a story's time may move: nobody writes at night. */
+const NIGHT = 14;
 
 /** The first reviews of entries: verified, waiting, not accepted. Each begins when the entry is submitted. */
 
@@ -15,7 +17,7 @@ export function verifies(setting: Setting, cast: Cast, voters: readonly ActingMe
   if (voters.length === 3 && random.chance(0.4)) return slowly(setting, cast, voters);
   const times = spread(setting, voters.length, 2, OPEN - 20);
   const opposed = voters.length > 3 && random.chance(0.45) ? voters.length - 2 : -1;
-  const abstained = voters.length > 3 && opposed < 0 && random.chance(0.45) ? 1 : -1;
+  const abstained = voters.length > 3 && opposed < 0 && random.chance(0.7) ? 1 : -1;
   const steps = voters.flatMap((voter, i): readonly Step[] => {
     const after = times[i] ?? 2;
     if (i === abstained) return [votes(setting, voter, after, "abstain")];
@@ -48,7 +50,7 @@ function slowly(setting: Setting, cast: Cast, voters: readonly ActingMember[]): 
 export function waits(setting: Setting, cast: Cast, age: number): readonly Step[] {
   const { random } = setting;
   const [first, second, third] = cast.reviewers;
-  const most = Math.min(age - 3, OVER - 60);
+  const most = Math.min(age - NIGHT, OVER - 60);
   if (!first || !second || !third || most < 8 || random.chance(0.25)) return [];
   const early = random.between(2, most / 2);
   const late = random.between(most / 2, most);
@@ -59,7 +61,7 @@ export function waits(setting: Setting, cast: Cast, age: number): readonly Step[
   }
   const two = [votes(setting, first, early), ...(random.chance(0.6) ? [votes(setting, second, late)] : [])];
   // Three votes are enough once the shortest time is over: one that abstains twice is none for it.
-  const three = age < OPEN - 4 && random.chance(0.7) ? [votes(setting, third, most)] : [];
+  const three = age < OPEN - NIGHT && random.chance(0.7) ? [votes(setting, third, most)] : [];
   return inOrder([...two, ...noted(setting, cast, late, 0.5), ...three]);
 }
 

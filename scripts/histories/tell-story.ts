@@ -56,7 +56,7 @@ function sequel({ setting, cast, fate, age, instead }: Scene): readonly Step[] {
   if (fate === "disputed")
     return [challenges(setting, challenger, age - random.between(2, 40) * DAY, ANY).step];
   if (fate === "locked for a week") return locked(setting, free, age);
-  const begun = random.between(34 * DAY, age - 90 * DAY);
+  const begun = fate === "appeal waiting" ? age - 30 * DAY : random.between(34 * DAY, age - 90 * DAY);
   const decided = begun + random.between(3, 15) * DAY;
   if (fate === "withdrawn") {
     const raised = challenges(setting, challenger, begun, ["not a genuine mark", "rights"]);

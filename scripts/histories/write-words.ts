@@ -30,11 +30,18 @@ export function fill(text: string, subject: Subject): string {
   return text.replace(NAMED, (_, name: string) => words[name] || "the piece");
 }
 
-function fits(reason: Reason, { content, has }: Subject, words: Readonly<Record<string, string>>): boolean {
+function fits(
+  reason: Reason & { readonly answer?: string },
+  { content, has }: Subject,
+  words: Readonly<Record<string, string>>,
+): boolean {
+  const said = `${reason.text} ${reason.answer ?? ""}`;
   if (reason.of && (content.technique === null || !reason.of.includes(content.technique))) return false;
   if (reason.in && !content.material.includes(reason.in)) return false;
-  if (/three photographs|third photograph/.test(reason.text) && has.photographs < 3) return false;
-  return [...reason.text.matchAll(NAMED)].every(([, name]) => (words[name ?? ""] ?? "") !== "");
+  if (/three photographs|third photograph/.test(said) && has.photographs < 3) return false;
+  if (/letter|wording/.test(said) && content.words === "") return false;
+  if (/\bframe/.test(said) && content.frame === "") return false;
+  return [...said.matchAll(NAMED)].every(([, name]) => (words[name ?? ""] ?? "") !== "");
 }
 
 /** Chooses sentences that fit an entry: never one twice within it, and the ones used least so far before others. */
