@@ -8,7 +8,7 @@ export const LIMITS = { limitMb: 20, limitMp: 60, smallest: 8 } as const;
 /** The one place that turns an error into words: the field, the rule, and what was received. */
 export function FieldErrorWords({ error }: { readonly error: FieldError }) {
   const t = useTranslations();
-  const field = wordField(error.field, t);
+  const field = wordField(error, t);
   const values = {
     ...LIMITS,
     accepted: t("rules.acceptedTypes"),
@@ -39,7 +39,10 @@ export function FieldErrorWords({ error }: { readonly error: FieldError }) {
 }
 
 /** A field by the word for it; those of a citation or a photograph by which one and what of it. */
-function wordField(name: string, t: ReturnType<typeof useTranslations<never>>): string {
+function wordField(
+  { field: name, params }: FieldError,
+  t: ReturnType<typeof useTranslations<never>>,
+): string {
   if (t.has(`fields.${name}` as "fields.photograph")) return t(`fields.${name}` as "fields.photograph");
   const [, of, which = "", part = ""] = /^(citation|photograph)-([^-]+)-(.+)$/.exec(name) ?? [];
   if (of === "citation" && t.has(`citationParts.${part}` as "citationParts.title"))
@@ -49,7 +52,7 @@ function wordField(name: string, t: ReturnType<typeof useTranslations<never>>): 
     });
   if (of === "photograph" && t.has(`photographParts.${part}` as "photographParts.shows"))
     return t("fields.photographPart", {
-      photograph: which.slice(0, 6),
+      photograph: params?.place ?? which.slice(0, 6),
       part: t(`photographParts.${part}` as "photographParts.shows"),
     });
   return name;

@@ -49,9 +49,14 @@ export function readDraft(
   };
   const oneOf = <T extends string>(field: DraftField, allowed: readonly T[]): T | null =>
     (typed[field] ?? "").trim() === "" ? null : read.oneOf(field, allowed);
+  const chosen = <T extends string>(field: DraftField, allowed: readonly T[]): T | null => {
+    if ((typed[field] ?? "").trim() === "") read.refuse(field, "required", "");
+    return oneOf(field, allowed);
+  };
+  const shown = readPhotographs(read, typed, photographs);
   const title = text("title");
-  const kind = read.oneOf("kind", KINDS);
-  const field = read.oneOf("field", FIELDS);
+  const kind = chosen("kind", KINDS);
+  const field = chosen("field", FIELDS);
   // A new line on the mark is a new line in the field, or a stroke.
   const words = text("words").replace(/\s*\n\s*/g, " / ");
   const known = text("maker");
@@ -85,7 +90,6 @@ export function readDraft(
     sources: listOf(text("sources"), /\n/),
   };
   const summary = text("summary");
-  const shown = readPhotographs(read, typed, photographs);
   return { content, photographs: shown, newMaker, summary, errors: read.errors };
 }
 

@@ -15,21 +15,31 @@ export function readPhotographs(
   photographs: readonly DraftPhotograph[],
 ): readonly PhotographToSubmit[] {
   if (photographs.length === 0) read.refuse("photograph", "photograph-needed", "");
-  return photographs.map((photograph) => {
-    const { sha256, width, height } = photograph;
-    const field = (part: PhotographPart) => photographField(sha256, part);
-    return {
-      sha256,
-      width,
-      height,
-      shows: read.line(field("shows"), { longest: 300 }),
-      credit: read.line(field("credit"), { shortest: 1, longest: 120 }),
-      licence: read.line(field("licence"), { shortest: 1, longest: 200 }),
-      impression: readImpression(read, typed, field("impression")),
-      pixelsPerMm: readScale(read, typed, field("pixels_per_mm")),
-      region: readRegion(read, typed, photograph),
-    };
+  return photographs.map((photograph, i) => {
+    const before = read.errors.length;
+    const said = readOne(read, typed, photograph);
+    // Which of them it is, as the form counts them.
+    read.errors.slice(before).forEach((error, j) => {
+      read.errors[before + j] = { ...error, params: { ...error.params, place: i + 1 } };
+    });
+    return said;
   });
+}
+
+function readOne(read: TypedReader, typed: Typed, photograph: DraftPhotograph): PhotographToSubmit {
+  const { sha256, width, height } = photograph;
+  const field = (part: PhotographPart) => photographField(sha256, part);
+  return {
+    sha256,
+    width,
+    height,
+    shows: read.line(field("shows"), { longest: 300 }),
+    credit: read.line(field("credit"), { shortest: 1, longest: 120 }),
+    licence: read.line(field("licence"), { shortest: 1, longest: 200 }),
+    impression: readImpression(read, typed, field("impression")),
+    pixelsPerMm: readScale(read, typed, field("pixels_per_mm")),
+    region: readRegion(read, typed, photograph),
+  };
 }
 
 function readImpression(read: TypedReader, typed: Typed, field: string): number | null {

@@ -5,11 +5,11 @@ import type { Citation } from "#core/entries/citation";
 export function CitationWords({ citation }: { readonly citation: Citation }) {
   const t = useTranslations("entry");
   const { author, title, year, place, address, seen } = citation;
-  const after = [year && `(${year})`, place].filter((part) => part !== "").join(", ");
   return (
     <>
       {author}, <cite>{title}</cite>
-      {after && ` ${after}`}
+      {year && ` (${year})`}
+      {place && `, ${place}`}
       {address && (
         <>
           ,{" "}

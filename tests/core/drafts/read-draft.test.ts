@@ -36,11 +36,11 @@ describe("a draft", () => {
 
   it("needs a title, a kind, a field, a description and a photograph with credit and licence", () => {
     expect(readDraft({}, [], false).errors.map(({ field, rule }) => `${field} ${rule}`)).toEqual([
-      "title required",
-      "kind one-of",
-      "field one-of",
-      "description required",
       "photograph photograph-needed",
+      "title required",
+      "kind required",
+      "field required",
+      "description required",
     ]);
     expect(rules({ [of("credit")]: "", [of("licence")]: " " })).toEqual([
       `${of("credit")} required`,
