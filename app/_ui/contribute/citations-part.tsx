@@ -4,7 +4,6 @@ import { citationsTyped } from "#core/drafts/read-citations";
 import { CITATION_PARTS } from "#core/entries/read-citation";
 import { CITATION_KINDS } from "#core/entries/vocabulary";
 import plain from "../plain.module.css";
-import forms from "../questions/form.module.css";
 import { ChoiceField, type FormState, LineField } from "../questions/form-field.tsx";
 import styles from "./contribute.module.css";
 
@@ -37,7 +36,7 @@ function CitationFields({ form, place }: { readonly form: FormState; readonly pl
   return (
     <fieldset className={styles.inner}>
       <legend>{t("citation", { place })}</legend>
-      <div className={forms.pair}>
+      <div className={styles.two}>
         {CITATION_PARTS.map((part) => {
           const own = {
             ...field,

@@ -31,10 +31,12 @@ type DraftFormProps = {
   readonly read: ReadDraft;
   readonly makers: readonly MakerSummary[];
   readonly materials: readonly string[];
+  /** Was it just put together with another side? */
+  readonly settled: boolean;
 };
 
 /** The form of a draft: a plain form that saves and submits by itself, and saves itself where scripts run. */
-export function DraftForm({ draft, form, read, makers, materials }: DraftFormProps) {
+export function DraftForm({ draft, form, read, makers, materials, settled }: DraftFormProps) {
   const t = useTranslations("contribute");
   const shown = [...DRAFT_FIELDS, "photograph"];
   const others = form.errors.filter(({ field }) => !isDraftField(field) && !shown.includes(field));
@@ -111,7 +113,7 @@ export function DraftForm({ draft, form, read, makers, materials }: DraftFormPro
           </p>
         </Section>
         <div className={styles.bar}>
-          <KeepDraft draft={draft.id} form={FORM} savedAt={draft.updatedAt.toISOString()} />
+          <KeepDraft draft={draft.id} form={FORM} savedAt={draft.updatedAt.toISOString()} settled={settled} />
           <div className={styles.barButtons}>
             <button type="submit" name="act" value="save" className={plain.quiet}>
               {t("save")}

@@ -4,7 +4,6 @@ import { RELATION_FIELDS, type RelationField } from "#core/drafts/draft-fields";
 import type { MakerSummary } from "#core/entries/maker";
 import { FIELDS, KINDS, MAKER_KINDS, MAKER_PARTS, TECHNIQUES } from "#core/entries/vocabulary";
 import plain from "../plain.module.css";
-import forms from "../questions/form.module.css";
 import { ChoiceField, type FormState, LineField, TextField } from "../questions/form-field.tsx";
 import styles from "./contribute.module.css";
 
@@ -44,7 +43,7 @@ export function WhatPart({ form }: PartProps) {
   return (
     <>
       <LineField form={form} name="title" note={t("notes.title")} />
-      <div className={forms.pair}>
+      <div className={styles.two}>
         <ChoiceField
           form={form}
           name="kind"
@@ -70,7 +69,7 @@ export function MakerPart({ form, makers }: PartProps & { readonly makers: reado
   const none = ["", q("notKnown")] as const;
   return (
     <>
-      <div className={forms.pair}>
+      <div className={styles.two}>
         <ChoiceField
           form={form}
           name="maker"
@@ -86,7 +85,7 @@ export function MakerPart({ form, makers }: PartProps & { readonly makers: reado
       </div>
       <details className={styles.more} open={(form.typed.new_maker ?? "") !== ""}>
         <summary>{t("newMaker")}</summary>
-        <div className={forms.pair}>
+        <div className={styles.two}>
           <LineField form={form} name="new_maker" optional />
           <ChoiceField
             form={form}
@@ -105,7 +104,7 @@ export function DevicePart({ form }: PartProps) {
   return (
     <>
       <TextField form={withLines(form)} name="words" optional rows={3} note={t("notes.words")} />
-      <div className={forms.pair}>
+      <div className={styles.two}>
         <LineField form={form} name="emblem" optional note={t("notes.emblem")} />
         <LineField form={form} name="frame" optional note={t("notes.frame")} />
       </div>
@@ -124,7 +123,7 @@ export function MakingPart({ form, materials }: PartProps & { readonly materials
   const q = useTranslations("questionForm");
   const techniques = useTranslations("techniques");
   return (
-    <div className={forms.pair}>
+    <div className={styles.two}>
       <ChoiceField
         form={form}
         name="technique"
@@ -159,7 +158,7 @@ export function RelationsPart({ form }: PartProps) {
   return (
     <>
       <p className={plain.note}>{t("notes.relation")}</p>
-      <div className={forms.pair}>
+      <div className={styles.two}>
         {(Object.keys(RELATION_FIELDS) as RelationField[]).map((name) => (
           <LineField key={name} form={form} name={name} optional />
         ))}

@@ -19,10 +19,12 @@ type KeepDraftProps = {
   /** The id of the form. */
   readonly form: string;
   readonly savedAt: string;
+  /** Everything that this browser kept is in the draft now, or was chosen against. */
+  readonly settled: boolean;
 };
 
 /** Saves the draft while it is written, and says so; what can't be saved is kept in this browser. */
-export function KeepDraft({ draft, form: formId, savedAt }: KeepDraftProps) {
+export function KeepDraft({ draft, form: formId, savedAt, settled }: KeepDraftProps) {
   const t = useTranslations("draftIsland");
   const format = useFormatter();
   const [state, setState] = useState<State>({ now: "still" });
@@ -35,6 +37,9 @@ export function KeepDraft({ draft, form: formId, savedAt }: KeepDraftProps) {
     if (!(form instanceof HTMLFormElement)) return;
     let running = false;
     let again = false;
+    // Once another window was quicker, only a person can put both together.
+    let overtaken = false;
+    let waiting: HTMLElement | null = null;
     const later = (ms: number) => {
       clearTimeout(timer.current);
       timer.current = setTimeout(save, ms);
@@ -49,32 +54,40 @@ export function KeepDraft({ draft, form: formId, savedAt }: KeepDraftProps) {
       setState({ now: "saving" });
       const outcome = await send(draft, form);
       running = false;
+      overtaken = outcome.now === "newer";
       setState(outcome);
+      if (waiting) return form.requestSubmit(waiting);
       if (outcome.now === "failed") later(AGAIN_MS);
       else if (again) later(REST_MS);
       again = false;
     }
     const typed = () => {
+      if (overtaken) return;
       setState({ now: "unsaved" });
       later(REST_MS);
     };
-    const leaving = () => clearTimeout(timer.current);
+    // A form that is sent while it is being saved would be of an older version: it waits.
+    const leaving = (event: SubmitEvent) => {
+      clearTimeout(timer.current);
+      waiting = running ? event.submitter : null;
+      if (running) event.preventDefault();
+    };
+    if (settled) forget(draft);
     const lost = kept(draft);
-    if (lost) {
+    if (lost && saysTheSame(form, lost)) forget(draft);
+    else if (lost) {
       fill(form, lost);
       setRecovered(true);
       later(0);
     }
     form.addEventListener("input", typed);
-    form.addEventListener("change", typed);
     form.addEventListener("submit", leaving);
     return () => {
       clearTimeout(timer.current);
       form.removeEventListener("input", typed);
-      form.removeEventListener("change", typed);
       form.removeEventListener("submit", leaving);
     };
-  }, [draft, formId]);
+  }, [draft, formId, settled]);
 
   const at = state.now === "saved" ? state.at : new Date(savedAt);
   const time = format.dateTime(at, { timeStyle: "short" });
@@ -134,6 +147,14 @@ function textsOf(form: HTMLFormElement): Kept {
     typeof value === "string" ? [[name, value] as const] : [],
   );
   return Object.fromEntries(texts);
+}
+
+/** Does the form say what was kept, whichever version it is of? */
+function saysTheSame(form: HTMLFormElement, texts: Kept): boolean {
+  const now = textsOf(form);
+  return Object.entries(texts).every(
+    ([name, text]) => ["version", "base", "act"].includes(name) || (now[name] ?? "") === text,
+  );
 }
 
 /** Puts texts back into the fields; with them the version they were made from, so that nothing newer is lost. */

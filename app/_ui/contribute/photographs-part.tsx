@@ -4,7 +4,6 @@ import { type PhotographPart, photographField } from "#core/drafts/draft-fields"
 import { FieldErrorNote, LIMITS } from "../field-error.tsx";
 import { ACCEPT } from "../look-up/check-file.ts";
 import plain from "../plain.module.css";
-import forms from "../questions/form.module.css";
 import { type FormState, LineField, TextField } from "../questions/form-field.tsx";
 import styles from "./contribute.module.css";
 import { FramePhotograph } from "./frame-photograph.tsx";
@@ -98,7 +97,7 @@ function OnePhotograph({ draft, form, photograph, place }: OneProps) {
       {wrong && <FieldErrorNote error={wrong} />}
       <FramePhotograph draft={draft} photograph={photograph} typed={form.typed} />
       <TextField {...field("shows")} optional rows={2} />
-      <div className={forms.pair}>
+      <div className={styles.two}>
         <LineField {...field("credit")} />
         <LineField {...field("licence")} list="licences" />
         <LineField {...field("impression")} optional />

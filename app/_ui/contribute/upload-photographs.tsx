@@ -2,7 +2,7 @@
 
 import { useRouter } from "next/navigation";
 import { useTranslations } from "next-intl";
-import { type ReactNode, useEffect, useState } from "react";
+import { type ReactNode, useEffect, useRef, useState } from "react";
 import type { FieldError } from "#core/field-error";
 import { FieldErrorNote } from "../field-error.tsx";
 import { checkFile } from "../look-up/check-file.ts";
@@ -25,7 +25,14 @@ export function UploadPhotographs({ draft, children }: UploadPhotographsProps) {
   const [ready, setReady] = useState(false);
   const [sending, setSending] = useState<Sending | null>(null);
   const [refused, setRefused] = useState<readonly FieldError[]>([]);
-  useEffect(() => setReady(true), []);
+  const plain = useRef<HTMLDivElement>(null);
+  // Files that were chosen before the scripts ran are taken too.
+  useEffect(() => {
+    const field = plain.current?.querySelector<HTMLInputElement>('input[type="file"]');
+    const chosen = [...(field?.files ?? [])];
+    setReady(true);
+    if (chosen.length > 0) take(chosen);
+  }, []);
 
   async function take(files: readonly File[]) {
     const errors: FieldError[] = [];
@@ -42,7 +49,7 @@ export function UploadPhotographs({ draft, children }: UploadPhotographsProps) {
     setRefused(errors);
   }
 
-  if (!ready) return children;
+  if (!ready) return <div ref={plain}>{children}</div>;
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: dropping is an extra way in; the buttons inside do the same.
     <div

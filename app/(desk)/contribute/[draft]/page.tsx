@@ -57,6 +57,7 @@ export default async function DraftPage({ params, searchParams }: Props) {
         read={read(draft)}
         makers={makers}
         materials={offered}
+        settled={said === "settled"}
       />
     </>
   );
