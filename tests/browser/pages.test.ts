@@ -4,7 +4,7 @@ import messages from "../../messages/en.json" with { type: "json" };
 import { overflowOf, violationsOf } from "../setup/accessibility.ts";
 import { askForLookUp } from "../setup/ask-for-look-up.ts";
 import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
-import { DEMO_MEMBERS, signInPage } from "../setup/sign-in.ts";
+import { DEMO_MEMBERS, signInAs, signInPage } from "../setup/sign-in.ts";
 
 const address = inject("appAddress");
 const WIDTHS = [1280, 390, 320];
@@ -37,12 +37,23 @@ const PAGES = [
   "your account",
   "moderate members",
   "moderate a member",
+  "contribute",
+  "a draft",
+  "preview of a draft",
+  "begin a revision",
+  "a revision",
+  "difference of two revisions",
+  "revisions of an entry",
 ] as const;
 /** Pages that are for somebody signed in, and who that is. */
 const SIGNED_IN: Partial<Record<(typeof PAGES)[number], string>> = {
   "your account": "Ottoline Sarn",
   "moderate members": "Tamsel Orrowick",
   "moderate a member": "Wenda Thorsley",
+  contribute: "Ottoline Sarn",
+  "a draft": "Ottoline Sarn",
+  "preview of a draft": "Ottoline Sarn",
+  "begin a revision": "Ottoline Sarn",
 };
 let paths: Readonly<Record<(typeof PAGES)[number], string>>;
 let browser: OpenedBrowser;
@@ -52,6 +63,7 @@ beforeAll(async () => {
   const { id, matches } = await askForLookUp(address);
   const entry = matches[0]?.entry.slug ?? "";
   const maker = matches.find(({ entry }) => entry.maker !== null)?.entry.maker?.slug ?? "";
+  const draft = await beginDraft(entry);
   paths = {
     "look up": "/",
     answer: `/look-ups/${id}`,
@@ -78,9 +90,26 @@ beforeAll(async () => {
     "your account": "/account",
     "moderate members": "/moderation/members",
     "moderate a member": `/moderation/members?member=${DEMO_MEMBERS[1]?.id}`,
+    contribute: "/contribute",
+    "a draft": `/contribute/${draft}`,
+    "preview of a draft": `/contribute/${draft}/preview`,
+    "begin a revision": `/entries/${entry}/revise`,
+    "a revision": `/entries/${entry}/revisions/1`,
+    "difference of two revisions": `/entries/${entry}/difference?from=1&to=1`,
+    "revisions of an entry": `/entries/${entry}/history`,
   };
 });
 afterAll(() => browser.close());
+
+/** A draft of the next revision of an entry, with all that the entry says. */
+async function beginDraft(entry: string): Promise<string> {
+  const form = new FormData();
+  form.set("entry", entry);
+  form.set("from", "1");
+  const headers = { accept: "application/json", cookie: await signInAs(address, "Ottoline Sarn") };
+  const answer = await fetch(`${address}/api/drafts`, { method: "POST", body: form, headers });
+  return ((await answer.json()) as { id: string }).id;
+}
 
 describe.each(PAGES)("the page: %s", (name) => {
   it.each(THEMES)(

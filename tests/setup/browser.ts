@@ -3,6 +3,8 @@ import { type Browser, chromium, type Page } from "playwright-core";
 /** A page of its own, with nothing remembered, in a browser that ends with the test file. */
 export type OpenedBrowser = {
   newPage(options?: Parameters<Browser["newContext"]>[0]): Promise<Page>;
+  /** Lets a kind of error go that a test brings about on purpose, such as a refused request. */
+  forgive(kind: RegExp): void;
   close(): Promise<void>;
 };
 
@@ -24,6 +26,10 @@ export async function openBrowser(): Promise<OpenedBrowser> {
         if (message.type() === "error") complaints.push(`${page.url()}: ${message.text()}`);
       });
       return page;
+    },
+    forgive(kind) {
+      for (const told of complaints.filter((each) => kind.test(each)))
+        complaints.splice(complaints.indexOf(told), 1);
     },
     async close() {
       await browser.close();
