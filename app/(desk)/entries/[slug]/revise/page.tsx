@@ -2,9 +2,11 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
+import { revisionState } from "#core/review/standing";
 import { actorWhoMay } from "#web/actor";
 import { listRevisions, openDraftOf, showRevision } from "#web/drafts/reading-drafts";
 import { showEntry } from "#web/reading";
+import { showHistory } from "#web/reading-reviews";
 import styles from "../../../../_ui/contribute/contribute.module.css";
 import plain from "../../../../_ui/plain.module.css";
 
@@ -18,16 +20,21 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
   return entry ? { title: t("reviseTitle", { title: entry.content.title }), robots: { index: false } } : {};
 }
 
-/** Begins a draft of an entry's next revision: from the one shown, or from any other. */
+/** Begins a draft of an entry's next revision: from what waits for its review, else from the one shown, or from any other. */
 export default async function RevisePage({ params, searchParams }: Props) {
   const [{ slug }, { from }, t] = await Promise.all([params, searchParams, getTranslations("contribute")]);
   const entry = await showEntry(slug);
-  const number = from ?? String(entry?.revision.number ?? "");
-  const revision = await showRevision(slug, number);
-  if (!entry || !revision) notFound();
+  const [traced, all] = await Promise.all([showHistory(slug), listRevisions(slug)]);
+  const newest = all.at(-1);
+  if (!entry || !traced || !newest) notFound();
+  const shown = entry.revision.number;
+  // What waits for its review is gone on with; what a review did not accept is not.
+  const goesOn = revisionState(traced.history, newest.id) === "under review";
+  const revision = await showRevision(slug, from ?? String(goesOn ? newest.number : shown));
+  if (!revision) notFound();
   await actorWhoMay("write a draft", `/entries/${slug}/revise${from ? `?from=${from}` : ""}`);
-  const [open, all] = await Promise.all([openDraftOf(slug), listRevisions(slug)]);
-  const isOld = all.at(-1)?.number !== revision.line.number;
+  const open = await openDraftOf(slug);
+  const isOld = newest.number !== revision.line.number;
   return (
     <header className={styles.head}>
       <p>
@@ -36,6 +43,14 @@ export default async function RevisePage({ params, searchParams }: Props) {
       <h1>{t("reviseTitle", { title: entry.content.title })}</h1>
       <p className={plain.lede}>{t("reviseLede", { number: revision.line.number })}</p>
       {isOld && <p>{t("reviseOld", { number: revision.line.number })}</p>}
+      {from === undefined && revision.line.number !== shown && (
+        <p>
+          {t.rich("reviseShown", {
+            number: shown,
+            link: (words) => <Link href={`/entries/${slug}/revise?from=${shown}`}>{words}</Link>,
+          })}
+        </p>
+      )}
       {open && (
         <p>
           {t("openDraft")} <Link href={`/contribute/${open.id}`}>{t("goOn")}</Link>
