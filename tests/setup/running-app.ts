@@ -41,6 +41,7 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
     ...rest,
     COUNTERMARK_DATA: data,
     COUNTERMARK_DEMO: "1",
+    COUNTERMARK_REVIEW_HOURS: "0.001",
     PORT: String(port),
     NODE_ENV: "production",
     NEXT_TELEMETRY_DISABLED: "1",

@@ -1,0 +1,201 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import messages from "../../messages/en.json" with { type: "json" };
+import { overflowOf, violationsOf } from "../setup/accessibility.ts";
+import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
+import { DEMO_MEMBERS } from "../setup/sign-in.ts";
+
+const address = inject("appAddress");
+const { challenge, fields, moderate, review, reviewDesk } = messages;
+const WIDTHS = [1280, 390, 320];
+let browser: OpenedBrowser;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+
+describe.each([true, false])("a review, with scripts: %s", (javaScriptEnabled) => {
+  it("verifies by votes and an answer; then there is a challenge, a decision, an appeal", async () => {
+    const as = async (name: string) => signedIn(name, javaScriptEnabled);
+    const senna = await as("Senna Durrick");
+    const entry = await firstWithoutVotes(senna);
+    await senna.goto(`${address}${entry}/review`);
+    await refuseShort(senna);
+    await vote(senna, review.choose.support, "The wheel of both is struck in the same wet clay.");
+    if (javaScriptEnabled) await checkLooks(senna, `${entry}/review`);
+
+    const ottoline = await as("Ottoline Sarn");
+    await ottoline.goto(`${address}${entry}/review`);
+    await vote(ottoline, review.choose.support, "I compared it with the two jars of our own store.");
+    const maud = await as("Maud Pellinger");
+    await maud.goto(`${address}${entry}/review`);
+    await vote(maud, review.choose.oppose, "The second photograph may show a later stamp.");
+    expect(await maud.locator("section[aria-labelledby=standing]").textContent()).toContain("Maud Pellinger");
+
+    await ottoline.reload();
+    await ottoline.getByText(review.answer, { exact: true }).click();
+    await ottoline
+      .getByLabel(fields.answer)
+      .fill("The later stamp has a hub of five spokes, and this one has six.");
+    await ottoline.getByRole("button", { name: review.answerSend, exact: true }).click();
+    await ottoline.waitForURL(/said=answer/);
+    expect(await ottoline.locator("section[aria-labelledby=standing]").textContent()).toContain(
+      review.ended.verified,
+    );
+
+    const jory = await as("Jory Amblett");
+    await jory.goto(address + entry);
+    await jory.getByRole("link", { name: messages.entryReview.challenge, exact: true }).click();
+    await jory.waitForURL(/\/challenge$/);
+    if (javaScriptEnabled) await checkLooks(jory, `${entry}/challenge`);
+    await jory.getByLabel(fields.claim).selectOption("wrong period");
+    await jory.getByLabel(fields.evidence).fill("The lists of the kiln name this stamp twenty years later.");
+    await jory.getByRole("button", { name: challenge.send, exact: true }).click();
+    await jory.waitForURL(/\/challenges\/[\w-]+\?said=challenge/);
+    const page = new URL(jory.url()).pathname;
+    await jory.goto(address + entry);
+    expect(await jory.locator("header").textContent()).toContain(messages.states.disputed);
+    expect(await jory.locator("#content").textContent()).toContain("twenty years later");
+
+    const anselm = await as("Anselm Grewitt");
+    await anselm.goto(`${address}/moderation`);
+    if (javaScriptEnabled) await checkLooks(anselm, "/moderation");
+    await anselm.locator(`a[href="${page}"]`).click();
+    await anselm.waitForURL(address + page);
+    if (javaScriptEnabled) await checkLooks(anselm, page);
+    await anselm.getByLabel(fields.ruling).selectOption("dismissed");
+    await anselm.getByLabel(fields.consequence).selectOption("no change");
+    await anselm
+      .getByLabel(fields.reason)
+      .fill("The lists name another stamp of the same kiln, which has five spokes and not six.");
+    await anselm.getByRole("button", { name: challenge.decide, exact: true }).click();
+    await anselm.waitForURL(/said=decide/);
+
+    await jory.goto(address + page);
+    await jory.getByLabel(fields.reason).fill("The lists name six spokes, on their second leaf.");
+    await jory.getByRole("button", { name: challenge.appealSend, exact: true }).click();
+    await jory.waitForURL(/said=appeal/);
+    if (javaScriptEnabled) await checkLooks(jory, page);
+
+    await jory.goto(`${address}${entry}/trail`);
+    const story = (await jory.locator("ol > li").allTextContents()).map((line) => line.replace(/\s+/g, " "));
+    expect(story.filter((line) => line.includes("voted"))).toHaveLength(3);
+    for (const words of [
+      "answered the vote of Maud Pellinger",
+      "was verified",
+      "challenged",
+      "dismissed",
+      "appealed",
+    ])
+      expect(
+        story.some((line) => line.includes(words)),
+        words,
+      ).toBe(true);
+    if (javaScriptEnabled) await checkLooks(jory, `${entry}/trail`);
+    for (const each of [senna, ottoline, maud, jory, anselm]) await each.context().close();
+  }, 240_000);
+});
+
+it("holds a vote for a minute, in which it is undone", async () => {
+  const page = await signedIn("Senna Durrick", true);
+  const entry = await firstWithoutVotes(page);
+  await page.goto(`${address}${entry}/review`);
+  await page.keyboard.press("o");
+  expect(await page.getByLabel(review.choose.oppose).isChecked()).toBe(true);
+  await page.getByLabel(fields.reason, { exact: true }).fill("A vote that is never sent to anybody.");
+  await page.getByRole("button", { name: review.vote, exact: true }).click();
+  await page.getByRole("button", { name: review.undo, exact: true }).click();
+  await page.reload();
+  expect(await page.getByText(review.noVotes).count()).toBe(1);
+
+  await page.getByLabel(review.useKeys).uncheck();
+  await page.reload();
+  expect(await page.getByLabel(review.useKeys).isChecked()).toBe(false);
+  await page.locator("h1").click();
+  await page.keyboard.press("s");
+  expect(await page.getByLabel(review.choose.support).isChecked()).toBe(false);
+  await page.context().close();
+});
+
+it("locks an entry, which another moderator undoes", async () => {
+  const anselm = await signedIn("Anselm Grewitt", true);
+  const entry = await firstWithoutVotes(anselm);
+  await anselm.goto(`${address}${entry}/moderate`);
+  await checkLooks(anselm, `${entry}/moderate`);
+  await anselm.getByText(moderate.heading.lock, { exact: true }).click();
+  await anselm.locator("#lock-reason").fill("The same photograph is sent again and again.");
+  await anselm.getByRole("button", { name: moderate.do.lock, exact: true }).click();
+  await anselm.waitForURL(/said=lock/);
+  const edric = await signedIn("Edric Vennaby", true);
+  await edric.goto(`${address}${entry}/moderate`);
+  await edric.getByText(moderate.undo, { exact: true }).click();
+  await edric.getByLabel(fields.reason).first().fill("It has stopped, and the entry is good.");
+  await edric.getByRole("button", { name: moderate.do.undo, exact: true }).click();
+  await edric.waitForURL(/said=undo/);
+  await edric.goto(`${address}/moderation`);
+  expect(await edric.locator("section[aria-labelledby=log] li").count()).toBeGreaterThanOrEqual(2);
+  for (const each of [anselm, edric]) await each.context().close();
+});
+
+it("offers no vote to who is not signed in, and says why", async () => {
+  const page = await browser.newPage();
+  const entry = await firstWithoutVotes(page);
+  await page.goto(`${address}${entry}/review`);
+  expect(await page.getByRole("button", { name: review.vote, exact: true }).count()).toBe(0);
+  expect(await page.locator("section[aria-labelledby=your-vote]").textContent()).toContain(review.noVote);
+  await page.context().close();
+});
+
+async function signedIn(name: string, javaScriptEnabled: boolean): Promise<Page> {
+  const member = DEMO_MEMBERS.find((each) => each.name === name);
+  const page = await browser.newPage({ javaScriptEnabled });
+  const answer = await page.context().request.post(`${address}/api/sign-in/demo`, {
+    multipart: { member: member?.id ?? "" },
+    headers: { accept: "application/json" },
+  });
+  expect(answer.ok(), name).toBe(true);
+  return page;
+}
+
+/** An entry in a field of all the reviewers here, on which nobody has voted: its path. */
+async function firstWithoutVotes(page: Page): Promise<string> {
+  await page.goto(`${address}/review`);
+  const links = page.locator("section[aria-labelledby$=-ceramics] a", {
+    hasText: reviewDesk.voters.includes("No votes yet") ? "No votes yet" : "",
+  });
+  const href = (await links.first().getAttribute("href")) ?? "";
+  return href.replace(/\/review$/, "");
+}
+
+async function refuseShort(page: Page): Promise<void> {
+  await cast(page, review.choose.support, "Too short");
+  await page.waitForURL(/form=/);
+  const reason = page.getByLabel(fields.reason, { exact: true });
+  expect(await reason.inputValue()).toBe("Too short");
+  expect(await reason.getAttribute("aria-invalid")).toBe("true");
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe("reason");
+}
+
+async function vote(page: Page, choice: string, reason: string): Promise<void> {
+  await cast(page, choice, reason);
+  await page.waitForURL(/said=vote/);
+}
+
+async function cast(page: Page, choice: string, reason: string): Promise<void> {
+  await page.getByLabel(choice).check();
+  await page.getByLabel(fields.basis).selectOption("compared photographs");
+  await page.getByLabel(fields.reason, { exact: true }).fill(reason);
+  await page.getByRole("button", { name: review.vote, exact: true }).click();
+  const now = page.getByRole("button", { name: review.sendNow, exact: true });
+  if (await now.isVisible().catch(() => false)) await now.click();
+}
+
+async function checkLooks(page: Page, path: string): Promise<void> {
+  for (const width of WIDTHS) {
+    await page.setViewportSize({ width, height: 800 });
+    expect(await overflowOf(page), `${path}, ${width} pixels wide`).toBeLessThanOrEqual(0);
+    expect(await violationsOf(page), `${path}, ${width} pixels wide`).toEqual([]);
+  }
+  await page.setViewportSize({ width: 1280, height: 800 });
+}
