@@ -101,6 +101,8 @@ it("holds a vote for a minute, in which it is undone", async () => {
   const page = await signedIn("Senna Durrick", true);
   const entry = await firstWithoutVotes(page);
   await page.goto(`${address}${entry}/review`);
+  // Keys come with the scripts.
+  await page.getByLabel(review.useKeys).waitFor();
   await page.keyboard.press("o");
   expect(await page.getByLabel(review.choose.oppose).isChecked()).toBe(true);
   await page.getByLabel(fields.reason, { exact: true }).fill("A vote that is never sent to anybody.");
