@@ -30,7 +30,7 @@ export function EntryBody({ view, review, after, isDraft = false }: EntryBodyPro
       </div>
       <div className={styles.says}>
         <EntryWhat view={view} />
-        <div>
+        <div className={styles.sure}>
           <EntryState view={view} />
           {review}
         </div>
