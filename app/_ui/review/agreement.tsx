@@ -18,28 +18,31 @@ export function Agreement({ fields }: { readonly fields: readonly FieldAgreement
       {fields.length === 0 ? (
         <p>{t("noAgreement")}</p>
       ) : (
-        <table className={styles.table}>
-          <thead>
-            <tr>
-              {(["field", "reviews", "opinions", "alpha", "kappa"] as const).map((column) => (
-                <th key={column} scope="col">
-                  {t(`columns.${column}`)}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {fields.map(({ field, reviews, opinions, alpha, kappa }) => (
-              <tr key={field}>
-                <th scope="row">{names(field)}</th>
-                <td>{reviews}</td>
-                <td>{opinions}</td>
-                <td>{figure(alpha)}</td>
-                <td>{t("kappaOf", { value: figure(kappa.value), reviews: kappa.reviews })}</td>
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard
+        <section className={styles.scrolls} tabIndex={0} aria-labelledby="agreement">
+          <table className={styles.table}>
+            <thead>
+              <tr>
+                {(["field", "reviews", "opinions", "alpha", "kappa"] as const).map((column) => (
+                  <th key={column} scope="col">
+                    {t(`columns.${column}`)}
+                  </th>
+                ))}
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {fields.map(({ field, reviews, opinions, alpha, kappa }) => (
+                <tr key={field}>
+                  <th scope="row">{names(field)}</th>
+                  <td>{reviews}</td>
+                  <td>{opinions}</td>
+                  <td>{figure(alpha)}</td>
+                  <td>{t("kappaOf", { value: figure(kappa.value), reviews: kappa.reviews })}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
       )}
       <p className={plain.note}>{t("caveats")}</p>
     </section>
