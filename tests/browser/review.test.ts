@@ -3,10 +3,11 @@ import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import messages from "../../messages/en.json" with { type: "json" };
 import { overflowOf, violationsOf } from "../setup/accessibility.ts";
 import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
+import { contributeEntry } from "../setup/contribute-entry.ts";
 import { DEMO_MEMBERS } from "../setup/sign-in.ts";
 
 const address = inject("appAddress");
-const { challenge, fields, moderate, review, reviewDesk } = messages;
+const { challenge, fields, moderate, review } = messages;
 const WIDTHS = [1280, 390, 320];
 let browser: OpenedBrowser;
 
@@ -19,8 +20,14 @@ describe.each([true, false])("a review, with scripts: %s", (javaScriptEnabled) =
   it("verifies by votes and an answer; then there is a challenge, a decision, an appeal", async () => {
     const as = async (name: string) => signedIn(name, javaScriptEnabled);
     const senna = await as("Senna Durrick");
-    const entry = await firstWithoutVotes(senna);
-    await senna.goto(`${address}${entry}/review`);
+    const entry = await contributeEntry(
+      address,
+      `Bars in a square, ${javaScriptEnabled ? "with" : "without"} scripts`,
+    );
+    await senna.goto(`${address}/review`);
+    if (javaScriptEnabled) await checkLooks(senna, "/review");
+    await senna.locator(`a[href="${entry}/review"]`).click();
+    await senna.waitForURL(`${address}${entry}/review`);
     await refuseShort(senna);
     await vote(senna, review.choose.support, "The wheel of both is struck in the same wet clay.");
     if (javaScriptEnabled) await checkLooks(senna, `${entry}/review`);
@@ -101,7 +108,7 @@ describe.each([true, false])("a review, with scripts: %s", (javaScriptEnabled) =
 
 it("holds a vote for a minute, in which it is undone", async () => {
   const page = await signedIn("Senna Durrick", true);
-  const entry = await firstWithoutVotes(page);
+  const entry = await contributeEntry(address, "Bars in a square, held");
   await page.goto(`${address}${entry}/review`);
   // Keys come with the scripts.
   await page.getByLabel(review.useKeys).waitFor();
@@ -124,7 +131,7 @@ it("holds a vote for a minute, in which it is undone", async () => {
 
 it("locks an entry, which another moderator undoes", async () => {
   const anselm = await signedIn("Anselm Grewitt", true);
-  const entry = await firstWithoutVotes(anselm);
+  const entry = await contributeEntry(address, "Bars in a square, locked");
   await anselm.goto(`${address}${entry}/moderate`);
   await checkLooks(anselm, `${entry}/moderate`);
   await anselm.getByText(moderate.heading.lock, { exact: true }).click();
@@ -144,7 +151,7 @@ it("locks an entry, which another moderator undoes", async () => {
 
 it("offers no vote to who is not signed in, and says why", async () => {
   const page = await browser.newPage();
-  const entry = await firstWithoutVotes(page);
+  const entry = await contributeEntry(address, "Bars in a square, read");
   await page.goto(`${address}${entry}/review`);
   expect(await page.getByRole("button", { name: review.vote, exact: true }).count()).toBe(0);
   expect(await page.locator("section[aria-labelledby=your-vote]").textContent()).toContain(review.noVote);
@@ -160,16 +167,6 @@ async function signedIn(name: string, javaScriptEnabled: boolean): Promise<Page>
   });
   expect(answer.ok(), name).toBe(true);
   return page;
-}
-
-/** An entry in a field of all the reviewers here, on which nobody has voted: its path. */
-async function firstWithoutVotes(page: Page): Promise<string> {
-  await page.goto(`${address}/review`);
-  const links = page.locator("section[aria-labelledby$=-ceramics] a", {
-    hasText: reviewDesk.voters.includes("No votes yet") ? "No votes yet" : "",
-  });
-  const href = (await links.first().getAttribute("href")) ?? "";
-  return href.replace(/\/review$/, "");
 }
 
 async function refuseShort(page: Page): Promise<void> {
