@@ -26,12 +26,17 @@ export function UploadPhotographs({ draft, children }: UploadPhotographsProps) {
   const [sending, setSending] = useState<Sending | null>(null);
   const [refused, setRefused] = useState<readonly FieldError[]>([]);
   const plain = useRef<HTMLDivElement>(null);
-  // Files that were chosen before the scripts ran are taken too.
+  // Files that were chosen before the scripts ran are taken too, and those of a dialog that was open then: its field
+  // is no longer on the page, but still says what was chosen.
   useEffect(() => {
     const field = plain.current?.querySelector<HTMLInputElement>('input[type="file"]');
-    const chosen = [...(field?.files ?? [])];
+    const takeChosen = () => {
+      const chosen = [...(field?.files ?? [])];
+      if (chosen.length > 0) take(chosen);
+    };
+    field?.addEventListener("change", takeChosen);
     setReady(true);
-    if (chosen.length > 0) take(chosen);
+    takeChosen();
   }, []);
 
   async function take(files: readonly File[]) {
