@@ -3,8 +3,7 @@ import { isHideable } from "#core/entries/hideable";
 import type { Contents } from "../_usecases/ports/review.ts";
 import { sha256OfText } from "./chance.ts";
 import type { Database } from "./database.ts";
-
-const isUuid = (text: string): boolean => /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/.test(text);
+import { isUuid } from "./is-uuid.ts";
 
 /** What of an entry's content can be hidden, and what is. */
 export function createContents({ prisma }: Database): Contents {

@@ -3,10 +3,10 @@ import type { Typed } from "#core/questions/typed-text";
 import type { Drafts } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import type { Prisma } from "./generated/client.ts";
+import { isUuid } from "./is-uuid.ts";
 
-/** What ids of drafts and members can look like; anything else is none, and is not asked for. */
+/** What ids of drafts can look like; anything else is none, and is not asked for. */
 const isToken = (id: string): boolean => /^[\w-]{1,64}$/.test(id);
-const isUuid = (id: string): boolean => /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i.test(id);
 
 /** What members are writing. Every question names the owner: nobody else's draft is ever found. */
 export function createDrafts({ prisma }: Database): Drafts {

@@ -1,7 +1,6 @@
 import type { Interests } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
-
-const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
+import { isUuid } from "./is-uuid.ts";
 
 /** Declared interests; none is ever deleted. */
 export function createInterests({ prisma }: Database): Interests {
@@ -15,7 +14,7 @@ export function createInterests({ prisma }: Database): Interests {
         await tx.interest.create({ data: { ...same, note, declaredAt: at } });
       }),
     async end(memberId, id, at) {
-      if (!UUID.test(id)) return false;
+      if (!isUuid(id)) return false;
       const { count } = await prisma.interest.updateMany({
         where: { id, memberId, endedAt: null },
         data: { endedAt: at },

@@ -4,6 +4,7 @@ import type { Stake } from "#core/members/member";
 import type { Members } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import { Prisma } from "./generated/client.ts";
+import { isUuid } from "./is-uuid.ts";
 import { appendLinks } from "./trail-links.ts";
 import { again } from "./trails-store.ts";
 
@@ -15,7 +16,6 @@ export const memberInclude = {
 type Row = Prisma.MemberGetPayload<{ include: typeof memberInclude }>;
 
 const TRAIL = "members";
-const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 
 /** Members and what they may do. */
 export function createMembers({ prisma }: Database): Members {
@@ -31,7 +31,7 @@ export function createMembers({ prisma }: Database): Members {
     },
     async find(id) {
       // Anything else is no id, and is not asked for.
-      if (!UUID.test(id)) return null;
+      if (!isUuid(id)) return null;
       const row = await prisma.member.findUnique({ where: { id }, include: memberInclude });
       return row && toAccount(row);
     },
@@ -85,7 +85,7 @@ const isTaken = (error: unknown): boolean =>
   error instanceof Prisma.PrismaClientKnownRequestError && error.code === "P2002";
 
 async function locked(tx: Tx, id: string): Promise<Member | null> {
-  if (!UUID.test(id)) return null;
+  if (!isUuid(id)) return null;
   await tx.$queryRaw`SELECT id FROM members WHERE id = ${id}::uuid FOR UPDATE`;
   const row = await tx.member.findUnique({ where: { id }, include: memberInclude });
   return row && toMember(row);

@@ -1,14 +1,8 @@
-import type { EntrySummary } from "#core/entries/entry";
-import { type Likeness, likenessOf } from "#core/similarity/likeness";
-import { NEIGHBOURS, rankEntries } from "#core/similarity/rank";
+import { NEIGHBOURS, rankEntries, WEIGHED } from "#core/similarity/rank";
+import { type NearestEntry, showNearest } from "./look-up/show-nearest.ts";
 import type { Embedder, Entries, Nearest } from "./ports.ts";
 
 type Needs = { readonly nearest: Nearest; readonly entries: Entries };
-
-/** Entries shown: enough to see a duplicate. */
-const SHOWN = 4;
-
-export type NearestEntry = { readonly entry: EntrySummary; readonly likeness: Likeness };
 
 /**
  * The entries that come nearest to recorded photographs by image, so that a duplicate is seen before it is verified.
@@ -24,14 +18,11 @@ export async function findNearestEntries(
   const described = await nearest.describedBy(embedder.model, photographs);
   const queries = [...described.values()].map((each) => ({ ...each, turn: 0 }));
   if (queries.length === 0) return [];
-  const ranked = rankEntries(await nearest.search(embedder.model, queries, NEIGHBOURS), SHOWN + 1);
-  const summaries = await entries.summaries(ranked.map(({ entry }) => entry));
-  return ranked
-    .flatMap(({ entry, best }) => {
-      const summary = summaries.get(entry);
-      return summary && summary.slug !== except
-        ? [{ entry: summary, likeness: likenessOf(best.similarity, embedder.likeness) }]
-        : [];
-    })
-    .slice(0, SHOWN);
+  const ranked = rankEntries(await nearest.search(embedder.model, queries, NEIGHBOURS), WEIGHED);
+  return showNearest(
+    entries,
+    embedder,
+    ranked.map(({ entry, best }) => ({ entry, similarity: best.similarity })),
+    except,
+  );
 }

@@ -1,25 +1,12 @@
 import type { Draft } from "#core/drafts/draft";
 import { type ReadDraft, readDraft } from "#core/drafts/read-draft";
 import { typedOf } from "#core/drafts/tidy-typed";
-import type { EntryContent } from "#core/entries/entry";
 import type { FieldError } from "#core/field-error";
 import { makerFromColumns } from "#core/import/maker-from-columns";
-import type { Photograph } from "#core/photographs/photograph";
 import { fail, ok, type Result } from "#core/result";
 import type { ReviewPolicy } from "#core/review/policy";
+import type { WrittenRevision } from "./ports/review.ts";
 import type { Clock, Drafts, References } from "./ports.ts";
-
-/** A revision as it is handed over to be recorded and reviewed. */
-export type RevisionToSubmit = {
-  /** Slug of the entry; null makes a new one. */
-  readonly entry: string | null;
-  readonly content: EntryContent;
-  readonly photographs: readonly Omit<Photograph, "id">[];
-  /** Ids of the revisions it was made from. */
-  readonly parents: readonly string[];
-  readonly summary: string;
-  readonly coAuthors: readonly string[];
-};
 
 type Needs = {
   readonly drafts: Drafts;
@@ -28,7 +15,7 @@ type Needs = {
   readonly policy: ReviewPolicy;
   /** Records the revision and submits it to review. */
   readonly submit: (
-    revision: RevisionToSubmit,
+    revision: WrittenRevision,
   ) => Promise<Result<{ readonly slug: string; readonly number: number }, readonly FieldError[]>>;
 };
 

@@ -1,4 +1,3 @@
-import type { EntryContent } from "#core/entries/entry";
 import { makeSlug } from "#core/entries/make-slug";
 import type { FieldError } from "#core/field-error";
 import type { Actor } from "#core/members/member";
@@ -7,7 +6,7 @@ import type { Photograph } from "#core/photographs/photograph";
 import { fail, ok, type Result } from "#core/result";
 import type { ReviewPolicy } from "#core/review/policy";
 import { recordAndSubmit } from "#core/review/record-and-submit";
-import type { Submissions } from "./ports/review.ts";
+import type { Submissions, WrittenRevision } from "./ports/review.ts";
 import type { Blobs, Clock, Embedder, Embedders, Models, PhotographToRecord, References } from "./ports.ts";
 import { describePhotograph, embeddersInUse } from "./recording/describe-photograph.ts";
 import { requireMember } from "./review/require-member.ts";
@@ -22,19 +21,6 @@ type Needs = {
   readonly policy: ReviewPolicy;
 };
 
-type Given = {
-  /** Slug of the entry that it revises; null for a new one. */
-  readonly entry: string | null;
-  readonly content: EntryContent;
-  /** In the order in which they are shown; their images are kept already. */
-  readonly photographs: readonly Omit<Photograph, "id">[];
-  /** Ids of the revisions it was made from. */
-  readonly parents: readonly string[];
-  readonly summary: string;
-  /** Members besides the one who submits it. */
-  readonly coAuthors: readonly string[];
-};
-
 /**
  * A member records a revision, of a new entry or of one that is there, and puts it forward for review in one step.
  * When the entry was revised meanwhile by somebody else, nothing is recorded, and the refusal names the newest
@@ -43,7 +29,7 @@ type Given = {
 export async function submitRevision(
   needs: Needs,
   actor: Actor,
-  given: Given,
+  given: WrittenRevision,
 ): Promise<Result<{ slug: string; revision: string; number: number }, readonly FieldError[]>> {
   const member = requireMember(actor, "submit a revision");
   if (!member.ok) return fail([member.error]);
@@ -74,7 +60,7 @@ export async function submitRevision(
 async function ready(
   needs: Needs,
   entry: string,
-  given: Given,
+  given: WrittenRevision,
 ): Promise<Result<readonly PhotographToRecord[], FieldError>> {
   const known = given.entry === null ? new Set() : await needs.references.knownPhotographs([entry]);
   const embedders = await embeddersInUse(needs);

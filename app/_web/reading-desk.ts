@@ -1,13 +1,12 @@
 import { cache } from "react";
-import type { EntrySummary } from "#core/entries/entry";
 import type { RevisionView } from "#core/entries/revision";
 import type { Actor } from "#core/members/member";
 import { may } from "#core/permissions";
 import type { EntryHistory, Review } from "#core/review/entry-history";
 import { findRevision } from "#core/review/find-in-history";
 import type { UnderReview } from "#core/review/review-lists";
-import type { Likeness } from "#core/similarity/likeness";
 import { findNearestEntries } from "#usecases/find-nearest-entries";
+import type { NearestEntry } from "#usecases/look-up/show-nearest";
 import { chooseModel } from "#usecases/look-up-mark";
 import { actor } from "./actor.ts";
 import { live } from "./live.ts";
@@ -45,9 +44,7 @@ export const showReview = cache(async (slug: string): Promise<ReviewShown | null
 export async function nearestTo({
   slug,
   revision,
-}: Pick<ReviewShown, "slug" | "revision">): Promise<
-  readonly { readonly entry: EntrySummary; readonly likeness: Likeness }[]
-> {
+}: Pick<ReviewShown, "slug" | "revision">): Promise<readonly NearestEntry[]> {
   const wired = await live();
   const chosen = await chooseModel(wired);
   if (!chosen.ok) return [];

@@ -16,12 +16,12 @@ export type WaitingChallenge = {
 export async function openChallenges(): Promise<readonly WaitingChallenge[]> {
   const { reviewLists, trails, entries } = await live();
   const slugs = await reviewLists.challenged(MOST);
-  const found = await Promise.all(
-    slugs.map(async (slug) => {
-      const [traced, entry] = [await trails.history(slug), await entries.bySlug(slug)];
-      const open = traced?.history.challenges.filter(isOpen) ?? [];
-      return open.map((challenge) => ({ slug, title: entry?.content.title ?? slug, challenge }));
-    }),
+  const traced = (await Promise.all(slugs.map(trails.history))).filter((each) => each !== null);
+  const summaries = await entries.summaries(traced.map(({ id }) => id));
+  const found = traced.flatMap(({ id, slug, history }) =>
+    history.challenges
+      .filter(isOpen)
+      .map((challenge) => ({ slug, title: summaries.get(id)?.title ?? slug, challenge })),
   );
-  return found.flat().toSorted((a, b) => a.challenge.at.localeCompare(b.challenge.at));
+  return found.toSorted((a, b) => a.challenge.at.localeCompare(b.challenge.at));
 }

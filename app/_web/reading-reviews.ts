@@ -15,9 +15,7 @@ const AGREEMENT_OVER = 2000;
 /** What happened to an entry, with whatever is over closed; asked twice in one request, it is read once. */
 export const showHistory = cache(async (slug: string): Promise<TracedEntry | null> => {
   if (!isSlug(slug)) return null;
-  const wired = await live();
-  await closeReview(wired, slug);
-  return wired.trails.history(slug);
+  return (await closeReview(await live(), slug)).stands;
 });
 
 /** Every link of an entry's trail, oldest first; null when there is no such entry. */

@@ -6,8 +6,9 @@ import { addDraftPhotograph } from "#usecases/add-draft-photograph";
 import { dropDraft, dropDraftPhotograph } from "#usecases/drop-draft";
 import { findAlike } from "#usecases/find-alike";
 import { chooseModel } from "#usecases/look-up-mark";
+import type { WrittenRevision } from "#usecases/ports/review";
 import { startDraft } from "#usecases/start-draft";
-import { type RevisionToSubmit, submitDraft } from "#usecases/submit-draft";
+import { submitDraft } from "#usecases/submit-draft";
 import { weighMeanwhile } from "#usecases/weigh-meanwhile";
 import { describeOnBothDatabases } from "../setup/databases.ts";
 import { drawMark, importFiles, wireScratch } from "../setup/scratch-reference.ts";
@@ -150,8 +151,8 @@ describeOnBothDatabases("drafts", (database) => {
 
   it("are submitted once, when they have everything", async () => {
     const id = await start(ANSA);
-    const given: RevisionToSubmit[] = [];
-    const submit = async (revision: RevisionToSubmit) => {
+    const given: WrittenRevision[] = [];
+    const submit = async (revision: WrittenRevision) => {
       given.push(revision);
       return ok({ slug: "four-bars", number: 1 });
     };

@@ -3,9 +3,9 @@ import { may } from "#core/permissions";
 import { LENGTHS } from "#core/review/refuse";
 import { offersAppeal, offersAppealVote } from "#core/review/what-is-offered";
 import plain from "../plain.module.css";
-import forms from "../questions/form.module.css";
 import { ChoiceField, TextField } from "../questions/form-field.tsx";
 import styles from "./challenge.module.css";
+import { ChallengeActForm } from "./challenge-act-form.tsx";
 import type { ChallengeShown } from "./decision.tsx";
 import { Who } from "./happened.tsx";
 import { When } from "./when.tsx";
@@ -59,54 +59,28 @@ export function Appeal(shown: ChallengeShown) {
   );
 }
 
-function AppealForm({ slug, challenge, form }: ChallengeShown) {
+function AppealForm(shown: ChallengeShown) {
   const t = useTranslations("challenge");
-  const page = `/entries/${slug}/challenges/${challenge.id}`;
-  const mine = form.typed.did === "appeal" ? form : { typed: {}, errors: [] };
+  const note = t("atLeast", { shortest: LENGTHS.appeal });
   return (
-    <form method="post" action={`/api/entries/${slug}/appeal`} className={forms.form}>
-      <input type="hidden" name="challenge" value={challenge.id} />
-      <input type="hidden" name="page" value={page} />
-      <input type="hidden" name="done" value={page} />
-      <TextField
-        form={mine}
-        name="reason"
-        note={t("atLeast", { shortest: LENGTHS.appeal })}
-        prefix="appeal-"
-      />
-      <button type="submit" className={plain.button}>
-        {t("appealSend")}
-      </button>
-    </form>
+    <ChallengeActForm {...shown} act="appeal" send={t("appealSend")}>
+      {(form) => <TextField form={form} name="reason" note={note} prefix="appeal-" />}
+    </ChallengeActForm>
   );
 }
 
-function AppealVoteForm({ slug, challenge, form }: ChallengeShown) {
+function AppealVoteForm(shown: ChallengeShown) {
   const t = useTranslations("challenge");
-  const page = `/entries/${slug}/challenges/${challenge.id}`;
-  const mine = form.typed.did === "appeal-vote" ? form : { typed: {}, errors: [] };
+  const choices = CHOICES.map((choice) => [choice, t(`appealChoices.${choice}`)] as const);
+  const note = t("atLeast", { shortest: LENGTHS.appealVote });
   return (
-    <form method="post" action={`/api/entries/${slug}/appeal-vote`} className={forms.form}>
-      <input type="hidden" name="challenge" value={challenge.id} />
-      <input type="hidden" name="page" value={page} />
-      <input type="hidden" name="done" value={page} />
-      <ChoiceField
-        form={mine}
-        name="choice"
-        choices={[
-          ["", t("choose")],
-          ...CHOICES.map((choice) => [choice, t(`appealChoices.${choice}`)] as const),
-        ]}
-      />
-      <TextField
-        form={mine}
-        name="reason"
-        note={t("atLeast", { shortest: LENGTHS.appealVote })}
-        prefix="appeal-vote-"
-      />
-      <button type="submit" className={plain.button}>
-        {t("appealVoteSend")}
-      </button>
-    </form>
+    <ChallengeActForm {...shown} act="appeal-vote" send={t("appealVoteSend")}>
+      {(form) => (
+        <>
+          <ChoiceField form={form} name="choice" choices={[["", t("choose")], ...choices]} />
+          <TextField form={form} name="reason" note={note} prefix="appeal-vote-" />
+        </>
+      )}
+    </ChallengeActForm>
   );
 }

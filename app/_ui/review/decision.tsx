@@ -11,6 +11,7 @@ import plain from "../plain.module.css";
 import forms from "../questions/form.module.css";
 import { ChoiceField, type FormState, LineField, TextField } from "../questions/form-field.tsx";
 import styles from "./challenge.module.css";
+import { ChallengeActForm } from "./challenge-act-form.tsx";
 import { Who } from "./happened.tsx";
 import { When } from "./when.tsx";
 import { WhyNot } from "./why-not.tsx";
@@ -72,47 +73,35 @@ function Decided({ decision }: { readonly decision: NonNullable<Challenge["decis
   );
 }
 
-function DecisionForm({ slug, history, challenge, form }: ChallengeShown) {
+function DecisionForm(shown: ChallengeShown) {
   const t = useTranslations("challenge");
-  const page = `/entries/${slug}/challenges/${challenge.id}`;
-  const mine = form.typed.did === "decide" ? form : { typed: {}, errors: [] };
+  const { history, challenge } = shown;
   const revisions = history.revisions.filter(({ id }) => madeFrom(history, id, challenge.revision));
+  const rulings = RULINGS.map((ruling) => [ruling, t(`rulings.${ruling}`)] as const);
+  const consequences = CONSEQUENCES.map((each) => [each, t(`consequences.${each}`)] as const);
   return (
-    <form method="post" action={`/api/entries/${slug}/decide`} className={forms.form}>
-      <input type="hidden" name="challenge" value={challenge.id} />
-      <input type="hidden" name="page" value={page} />
-      <input type="hidden" name="done" value={page} />
-      <ChoiceField
-        form={mine}
-        name="ruling"
-        choices={[["", t("choose")], ...RULINGS.map((ruling) => [ruling, t(`rulings.${ruling}`)] as const)]}
-      />
-      <ChoiceField
-        form={mine}
-        name="consequence"
-        choices={[
-          ["", t("choose")],
-          ...CONSEQUENCES.map((each) => [each, t(`consequences.${each}`)] as const),
-        ]}
-      />
-      <div className={forms.pair}>
-        <ChoiceField
-          form={mine}
-          name="revision"
-          label={t("toReview")}
-          choices={revisions.map(({ id, number }) => [id, t("revisionNumber", { number })] as const)}
-        />
-        <LineField form={mine} name="into" optional note={t("intoNote")} />
-      </div>
-      <TextField
-        form={mine}
-        name="reason"
-        rows={6}
-        note={t("decisionNote", { shortest: LENGTHS.decision })}
-      />
-      <button type="submit" className={plain.button}>
-        {t("decide")}
-      </button>
-    </form>
+    <ChallengeActForm {...shown} act="decide" send={t("decide")}>
+      {(form) => (
+        <>
+          <ChoiceField form={form} name="ruling" choices={[["", t("choose")], ...rulings]} />
+          <ChoiceField form={form} name="consequence" choices={[["", t("choose")], ...consequences]} />
+          <div className={forms.pair}>
+            <ChoiceField
+              form={form}
+              name="revision"
+              label={t("toReview")}
+              choices={revisions.map(({ id, number }) => [id, t("revisionNumber", { number })] as const)}
+            />
+            <LineField form={form} name="into" optional note={t("intoNote")} />
+          </div>
+          <TextField
+            form={form}
+            name="reason"
+            rows={6}
+            note={t("decisionNote", { shortest: LENGTHS.decision })}
+          />
+        </>
+      )}
+    </ChallengeActForm>
   );
 }

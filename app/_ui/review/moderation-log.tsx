@@ -1,24 +1,9 @@
 import Link from "next/link";
 import { useTranslations } from "next-intl";
-import type { EntryLink } from "#core/review/review-lists";
+import { type EntryLink, MODERATION } from "#core/review/review-lists";
 import { Who } from "./happened.tsx";
 import styles from "./trail.module.css";
 import { When } from "./when.tsx";
-
-const KNOWN = [
-  "challenge decided",
-  "appeal vote cast",
-  "content hidden",
-  "merged",
-  "locked",
-  "act undone",
-  "reviewer appointed",
-  "moderator appointed",
-  "administrator appointed",
-  "appointment ended",
-  "member suspended",
-  "member restored",
-] as const;
 
 /** Every act of moderation, the latest first: who did what to which entry or member, and why. */
 export function ModerationLog({ links }: { readonly links: readonly EntryLink[] }) {
@@ -27,7 +12,7 @@ export function ModerationLog({ links }: { readonly links: readonly EntryLink[] 
   return (
     <ol className={styles.story}>
       {links.map(({ link, entry }) => {
-        const type = KNOWN.find((each) => each === link.type);
+        const type = MODERATION.find((each) => each === link.type);
         const { member, reason } = link.payload as {
           readonly member?: { readonly id: string; readonly name: string };
           readonly reason?: string;

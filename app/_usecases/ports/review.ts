@@ -1,6 +1,7 @@
 import type { EntryContent } from "#core/entries/entry";
 import type { Field } from "#core/entries/vocabulary";
 import type { FieldError } from "#core/field-error";
+import type { Photograph } from "#core/photographs/photograph";
 import type { Result } from "#core/result";
 import type { EntryEvent, RecordedRevision } from "#core/review/entry-event";
 import type { EntryHistory } from "#core/review/entry-history";
@@ -98,6 +99,20 @@ export type ReviewLists = {
   challenged(limit: number): Promise<readonly string[]>;
   /** Histories of the entries last voted on. */
   votedOn(limit: number): Promise<readonly EntryHistory[]>;
+};
+
+/** A revision as a member wrote it, to be recorded and reviewed. */
+export type WrittenRevision = {
+  /** Slug of the entry that it revises; null for a new one. */
+  readonly entry: string | null;
+  readonly content: EntryContent;
+  /** In the order in which they are shown; their images are kept already. */
+  readonly photographs: readonly Omit<Photograph, "id">[];
+  /** Ids of the revisions it was made from. */
+  readonly parents: readonly string[];
+  readonly summary: string;
+  /** Members besides the one who submits it. */
+  readonly coAuthors: readonly string[];
 };
 
 /** A revision that a member puts forward; its images are kept already. */

@@ -8,7 +8,8 @@ import { type Merged, mergeContent } from "#core/entries/merge-content";
 import type { RevisionLine, RevisionView } from "#core/entries/revision";
 import { isSlug } from "#core/entries/slug";
 import type { Typed } from "#core/questions/typed-text";
-import { type Alike, findAlike } from "#usecases/find-alike";
+import { findAlike } from "#usecases/find-alike";
+import type { NearestEntry } from "#usecases/look-up/show-nearest";
 import { chooseModel } from "#usecases/look-up-mark";
 import { type Meanwhile, weighMeanwhile } from "#usecases/weigh-meanwhile";
 import { type KeptForm, keptForm } from "../kept-forms.ts";
@@ -116,7 +117,7 @@ export async function previewOf(draft: Draft, name: string): Promise<EntryView> 
 }
 
 /** The entries nearest to all photographs of a draft. */
-export async function alikeOf(draft: Draft): Promise<readonly Alike[]> {
+export async function alikeOf(draft: Draft): Promise<readonly NearestEntry[]> {
   const wired = await live();
   if (wired.queue.isFull || draft.photographs.length === 0) return [];
   const { photographs } = read(draft);
