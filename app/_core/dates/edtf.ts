@@ -74,6 +74,13 @@ export function isDate(end: End | null): end is OneDate {
   return end !== null && end !== "open" && end !== "unknown";
 }
 
+/** The dates that bear the marks of the two ends: of a set, those of its outer members. */
+export function endsOf(read: Edtf): readonly [End, End] {
+  if (read.is === "date") return [read.date, read.date];
+  if (read.is === "interval") return [read.start, read.end];
+  return [read.members[0]?.from ?? "unknown", read.members.at(-1)?.to ?? "unknown"];
+}
+
 /** The first and the last day a text can mean; null where it is open or unknown. */
 export function spanOf(edtf: Edtf): { readonly first: Day | null; readonly last: Day | null } {
   if (edtf.is === "date") return { first: edtf.date.first, last: edtf.date.last };

@@ -28,8 +28,11 @@ export type OneDate = {
   readonly timeOfDay: string | null;
   readonly approximate: boolean;
   readonly uncertain: boolean;
-  /** What "about" speaks of, by the coarsest part that bears it. */
+  /** What "about" speaks of, by the coarsest part that bears it; likewise "perhaps". */
   readonly about: Precision | null;
+  readonly perhaps: Precision | null;
+  /** Which part alone is about or perhaps; null when it is the whole date. */
+  readonly markedPart: "year" | "month" | "day" | null;
 };
 
 const FOUR_DIGITS =
@@ -51,6 +54,8 @@ export function readOneDate(text: string): OneDate | null {
     [`${beforeDay ?? ""}${afterDay ?? ""}`, day === undefined || /X/.test(day) ? partPrecision(month, year) : "day"],
   ];
   const about = marked.find(([marks]) => /[~%]/.test(marks))?.[1] ?? null;
+  const perhaps = marked.find(([marks]) => /[?%]/.test(marks))?.[1] ?? null;
+  const isWholeMarked = day !== undefined ? Boolean(afterDay) : month === undefined || Boolean(afterMonth);
   const significant = digits === undefined ? null : Number(digits);
   const stated = /X/.test(year) ? null : signed(sign, Number(year));
   const [first, last] = significant === null || stated === null
@@ -68,8 +73,10 @@ export function readOneDate(text: string): OneDate | null {
     stated,
     timeOfDay: parts[12]?.slice(1) ?? null,
     approximate: about !== null,
-    uncertain: marked.some(([marks]) => /[?%]/.test(marks)),
+    uncertain: perhaps !== null,
     about,
+    perhaps,
+    markedPart: markedPart(marked.map(([marks]) => marks), isWholeMarked),
   };
 }
 
@@ -79,7 +86,8 @@ function readLongYear([, sign, digits = "", exponent = "0", significant, mark = 
   const written = String(Math.abs(stated));
   const count = significant === undefined ? written.length : Number(significant);
   const [first, last] = significantSpan(stated, written.length, count);
-  const approximate = /[~%]/.test(mark);
+  const about = /[~%]/.test(mark) ? "year" : null;
+  const perhaps = /[?%]/.test(mark) ? "year" : null;
   return {
     first,
     last,
@@ -90,10 +98,19 @@ function readLongYear([, sign, digits = "", exponent = "0", significant, mark = 
     significantDigits: significant === undefined ? null : count,
     stated,
     timeOfDay: null,
-    approximate,
-    uncertain: /[?%]/.test(mark),
-    about: approximate ? "year" : null,
+    approximate: about !== null,
+    uncertain: perhaps !== null,
+    about,
+    perhaps,
+    markedPart: null,
   };
+}
+
+/** A mark after the last part is of the whole date; one elsewhere is said of its part. */
+function markedPart(marks: readonly string[], ofWhole: boolean): OneDate["markedPart"] {
+  if (ofWhole) return null;
+  const [year, month, day] = marks;
+  return year ? "year" : month ? "month" : day ? "day" : null;
 }
 
 const signed = (sign: string | undefined, n: number) => (sign === "-" && n !== 0 ? -n : n);

@@ -1,7 +1,7 @@
 import { type FieldError, received } from "../field-error.ts";
 import { fail, ok, type Result } from "../result.ts";
 import { isoDay } from "./day.ts";
-import { type Edtf, type End, isDate, readEdtf, spanOf } from "./edtf.ts";
+import { type Edtf, type End, endsOf, isDate, readEdtf, spanOf } from "./edtf.ts";
 import type { Bound, Interval } from "./interval.ts";
 import { suggestPeriod } from "./suggest.ts";
 
@@ -45,13 +45,6 @@ function intervalOf(edtf: string, read: Edtf): Interval {
     start: bound(start, first?.year ?? null),
     end: bound(end, last?.year ?? null),
   };
-}
-
-/** The dates that bear the marks of the two ends: of a set, those of its outer members. */
-function endsOf(read: Edtf): readonly [End, End] {
-  if (read.is === "date") return [read.date, read.date];
-  if (read.is === "interval") return [read.start, read.end];
-  return [read.members[0]?.from ?? "unknown", read.members.at(-1)?.to ?? "unknown"];
 }
 
 function bound(end: End, year: number | null): Bound {
