@@ -25,7 +25,10 @@ function describe(edtf: Edtf): DateWords {
   if (edtf.is === "date") return describeDate(edtf.date);
   if (edtf.is === "interval") return describeEnds(edtf.start, edtf.end);
   const isOne = edtf.is === "one of";
-  return listed(edtf.members.map((member) => describeMember(member, isOne)), isOne ? "or" : "and");
+  return listed(
+    edtf.members.map((member) => describeMember(member, isOne)),
+    isOne ? "or" : "and",
+  );
 }
 
 function describeEnds(start: End, end: End): DateWords {
@@ -74,7 +77,8 @@ function describeYear({ first, last, stated, significantDigits, precision }: One
   }
   if (first.year === last.year) return yearWords(first.year);
   if (precision === "any year") return { key: "anyYear" };
-  if (first.year < 0) return { key: "thousand", params: { from: yearWords(first.year), to: yearWords(last.year) } };
+  if (first.year < 0)
+    return { key: "thousand", params: { from: yearWords(first.year), to: yearWords(last.year) } };
   if (isRun(first.year, last.year, 10)) return { key: "decade", params: { year: String(first.year) } };
   if (isRun(first.year, last.year, 100)) return { key: "hundred", params: { year: String(first.year) } };
   return { key: "thousand", params: { from: yearWords(first.year), to: yearWords(last.year) } };
@@ -89,7 +93,11 @@ function yearWords(year: number): DateWords {
 }
 
 function describeWithin(date: OneDate, year: string, month: string, day: string | null): DateWords {
-  const inYear = describeYear({ ...date, precision: /^X+$/.test(year) ? "any year" : date.precision, ...yearsOf(date) });
+  const inYear = describeYear({
+    ...date,
+    precision: /^X+$/.test(year) ? "any year" : date.precision,
+    ...yearsOf(date),
+  });
   const isOneYear = !/X/.test(year);
   if (Number(month) > 12) return { key: "season", params: { season: month, year: inYear } };
   if (/^\d\d$/.test(month)) {
@@ -111,7 +119,9 @@ function describeWithin(date: OneDate, year: string, month: string, day: string 
 
 /** A season may end in the year after: its year is the one it is named after. */
 function yearsOf({ first, last, month }: OneDate): Pick<OneDate, "first" | "last"> {
-  return Number(month) > 12 ? { first, last: { ...last, year: last.year - (last.month < first.month ? 1 : 0) } } : { first, last };
+  return Number(month) > 12
+    ? { first, last: { ...last, year: last.year - (last.month < first.month ? 1 : 0) } }
+    : { first, last };
 }
 
 function someTime({ first, last, day }: OneDate): DateWords {

@@ -91,7 +91,9 @@ export function spanOf(edtf: Edtf): { readonly first: Day | null; readonly last:
     };
   }
   const days = (edge: "from" | "to") =>
-    edtf.members.map((m) => m[edge]).map((end) => (isDate(end) ? end[edge === "from" ? "first" : "last"] : null));
+    edtf.members
+      .map((m) => m[edge])
+      .map((end) => (isDate(end) ? end[edge === "from" ? "first" : "last"] : null));
   return { first: outermost(days("from"), -1), last: outermost(days("to"), 1) };
 }
 

@@ -35,7 +35,8 @@ export function overlaps(a: Interval, b: Interval): boolean {
 
 /** Does one period hold the whole of another? What is open or unknown on the inside is held by the same alone. */
 export function covers(outer: Interval, inner: Interval): boolean {
-  const begins = outer.firstDay === null || (inner.firstDay !== null && !isLater(outer.firstDay, inner.firstDay));
+  const begins =
+    outer.firstDay === null || (inner.firstDay !== null && !isLater(outer.firstDay, inner.firstDay));
   const ends = outer.lastDay === null || (inner.lastDay !== null && !isLater(inner.lastDay, outer.lastDay));
   return begins && ends;
 }

@@ -46,21 +46,37 @@ export function readOneDate(text: string): OneDate | null {
   if (long) return readLongYear(long);
   const parts = FOUR_DIGITS.exec(text);
   if (!parts) return null;
-  const [, before, sign, year = "", digits, afterYear, beforeMonth, month, afterMonth, beforeDay, day, afterDay] =
-    parts;
+  const [
+    ,
+    before,
+    sign,
+    year = "",
+    digits,
+    afterYear,
+    beforeMonth,
+    month,
+    afterMonth,
+    beforeDay,
+    day,
+    afterDay,
+  ] = parts;
   const marked: readonly (readonly [string, Precision])[] = [
     [`${before}${afterYear}`, yearPrecision(year)],
     [`${beforeMonth ?? ""}${afterMonth ?? ""}`, partPrecision(month, year)],
-    [`${beforeDay ?? ""}${afterDay ?? ""}`, day === undefined || /X/.test(day) ? partPrecision(month, year) : "day"],
+    [
+      `${beforeDay ?? ""}${afterDay ?? ""}`,
+      day === undefined || /X/.test(day) ? partPrecision(month, year) : "day",
+    ],
   ];
   const about = marked.find(([marks]) => /[~%]/.test(marks))?.[1] ?? null;
   const perhaps = marked.find(([marks]) => /[?%]/.test(marks))?.[1] ?? null;
   const isWholeMarked = day !== undefined ? Boolean(afterDay) : month === undefined || Boolean(afterMonth);
   const significant = digits === undefined ? null : Number(digits);
   const stated = /X/.test(year) ? null : signed(sign, Number(year));
-  const [first, last] = significant === null || stated === null
-    ? [earliestDay(sign, year, month, day), latestDay(sign, year, month, day)]
-    : significantSpan(stated, year.length, significant);
+  const [first, last] =
+    significant === null || stated === null
+      ? [earliestDay(sign, year, month, day), latestDay(sign, year, month, day)]
+      : significantSpan(stated, year.length, significant);
   if (!first || !last) return null;
   return {
     first,
@@ -76,11 +92,21 @@ export function readOneDate(text: string): OneDate | null {
     uncertain: perhaps !== null,
     about,
     perhaps,
-    markedPart: markedPart(marked.map(([marks]) => marks), isWholeMarked),
+    markedPart: markedPart(
+      marked.map(([marks]) => marks),
+      isWholeMarked,
+    ),
   };
 }
 
-function readLongYear([, sign, digits = "", exponent = "0", significant, mark = ""]: RegExpExecArray): OneDate | null {
+function readLongYear([
+  ,
+  sign,
+  digits = "",
+  exponent = "0",
+  significant,
+  mark = "",
+]: RegExpExecArray): OneDate | null {
   const stated = signed(sign, Number(digits) * 10 ** Number(exponent));
   if (!Number.isSafeInteger(stated)) return null;
   const written = String(Math.abs(stated));

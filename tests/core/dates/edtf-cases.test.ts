@@ -12,10 +12,7 @@ function differences({ string, valid, min, max }: Case): readonly string[] {
   if (parsed.ok !== valid) return [valid ? "refused" : "accepted"];
   if (!parsed.ok) return [];
   const { firstDay, lastDay, start, end } = parsed.value;
-  return [
-    ...edge("first day", min, firstDay, start.open),
-    ...edge("last day", max, lastDay, end.open),
-  ];
+  return [...edge("first day", min, firstDay, start.open), ...edge("last day", max, lastDay, end.open)];
 }
 
 function edge(name: string, wanted: string | null, got: string | null, open: boolean): readonly string[] {
