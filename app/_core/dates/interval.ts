@@ -10,6 +10,10 @@ export type Interval = {
   readonly latest: number | null;
   readonly start: Bound;
   readonly end: Bound;
+  /** First day it can have begun on, `YYYY-MM-DD`; null when open or unknown. */
+  readonly firstDay: string | null;
+  /** Last day it can have ended on, `YYYY-MM-DD`; null when open or unknown. */
+  readonly lastDay: string | null;
 };
 
 /** One end of a period, as somebody stated it. */

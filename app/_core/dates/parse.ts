@@ -33,14 +33,20 @@ export function parseInterval(text: string, field = "period"): Result<Interval, 
   if (value.type === "Date") {
     const start = bound(value, "min", false);
     const end = bound(value, "max", false);
-    return ok({ edtf, earliest: start.year, latest: end.year, start, end });
+    const days = { firstDay: dayOf(value.min), lastDay: dayOf(value.max) };
+    return ok({ edtf, earliest: start.year, latest: end.year, start, end, ...days });
   }
   if (value.type === "Interval") {
     const start = bound(value.start ?? null, "min", value.openStart === true);
     const end = bound(value.end ?? null, "max", value.openEnd === true);
-    return ok({ edtf, earliest: start.year, latest: end.year, start, end });
+    const days = { firstDay: dayOf(value.start?.min), lastDay: dayOf(value.end?.max) };
+    return ok({ edtf, earliest: start.year, latest: end.year, start, end, ...days });
   }
   return fail({ field, rule: "edtf-date-or-interval", received: received(text) });
+}
+
+function dayOf(date: Date | undefined): string | null {
+  return date ? (date.toISOString().split("T")[0] ?? null) : null;
 }
 
 function bound(part: Part | null, edge: "min" | "max", open: boolean): Bound {
