@@ -1,9 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { CIRCA } from "#core/dates/circa-policy";
+import { CIRCA_POLICY, widened } from "#core/dates/circa-policy";
 import { covers } from "#core/dates/interval";
 import { parseInterval } from "#core/dates/parse";
 import { readDate } from "#core/dates/read-date";
-import { widened } from "#core/dates/widen";
 
 const read = (text: string) => {
   const date = readDate(text);
@@ -33,7 +32,7 @@ describe("what about spans", () => {
       softFrom: null,
       softTo: 1920,
     });
-    const strict = { ...CIRCA, about: { ...CIRCA.about, year: 2 } };
+    const strict = { ...CIRCA_POLICY, about: { ...CIRCA_POLICY.about, year: 2 } };
     expect(widened(read("about 1905"), strict)).toMatchObject({ softFrom: 1903, softTo: 1908 });
   });
 });
