@@ -1,0 +1,44 @@
+import { medianOf } from "./shortest.ts";
+
+/** The estimate without one piece. */
+export type Without = {
+  readonly median: number;
+  /** Years, first and last counted in, from the first to the last of the shortest span that holds 95 in 100. */
+  readonly interval95: { readonly from: number; readonly to: number };
+  /** By how many years the median moves when the piece is left out; above zero is later. */
+  readonly shift: number;
+};
+
+/**
+ * @param years how likely each year is without the piece
+ * @param median with it, in years from the first
+ */
+export function withoutPiece(years: Float64Array, firstYear: number, median: number): Without {
+  const own = medianOf(years);
+  return { median: firstYear + own, interval95: hull95(years, firstYear), shift: own - median };
+}
+
+function hull95(years: Float64Array, firstYear: number): { readonly from: number; readonly to: number } {
+  const sorted = years.slice().sort();
+  let held = 0;
+  let i = sorted.length;
+  while (i > 0 && held < 0.95 - 1e-9) {
+    i--;
+    held += sorted[i] ?? 0;
+  }
+  const least = (sorted[i] ?? 0) * (1 - 1e-9);
+  const first = years.findIndex((p) => p >= least);
+  const last = years.findLastIndex((p) => p >= least);
+  return { from: firstYear + first, to: firstYear + last };
+}
+
+/** The Kullback-Leibler divergence of what is known from what would be, in bits. */
+export function bitsBetween(known: Float64Array, otherwise: Float64Array): number {
+  let bits = 0;
+  for (let y = 0; y < known.length; y++) {
+    const p = known[y] ?? 0;
+    const q = otherwise[y] ?? 0;
+    if (p > 0 && q > 0) bits += p * Math.log2(p / q);
+  }
+  return Math.max(0, bits);
+}
