@@ -112,13 +112,18 @@ function readHallmark(input: HallmarkInput): Result<Read, FieldError> {
   });
 }
 
-type LetterStatement = DatedStatement & { readonly small: boolean };
+/** Says besides which letter of which office it is, and how it is drawn. */
+export type LetterStatement = DatedStatement & {
+  readonly office: string;
+  readonly letter: string;
+  readonly style: string;
+};
 
 function stateLetter(cycle: LetterCycle, letter: string): readonly LetterStatement[] {
   const span = spanOfLetter(cycle, letter);
   if (span === null) return [];
-  const small = isSmall(cycle.style);
-  const shown = small || cycle.style === "court hand" ? letter.toLowerCase() : letter.toUpperCase();
+  const shown =
+    isSmall(cycle.style) || cycle.style === "court hand" ? letter.toLowerCase() : letter.toUpperCase();
   const { office, style, basis, source, note = "" } = cycle;
   const found = { office, letter: shown, style, from: sayDay(span.from), to: sayDay(span.to) };
   return [
@@ -131,7 +136,9 @@ function stateLetter(cycle: LetterCycle, letter: string): readonly LetterStateme
       source,
       basis,
       exceptions: [note, exceptionsOf("hallmark-cycles")].filter((part) => part !== "").join(" "),
-      small,
+      office,
+      letter: shown,
+      style,
     },
   ];
 }
@@ -143,12 +150,10 @@ function stateMark(row: HallmarkRow): readonly DatedStatement[] {
 }
 
 /** Letters of the case that was typed come first: a small letter may have been read as a capital. */
-function sortByCase(found: readonly LetterStatement[], letter: string): readonly DatedStatement[] {
+function sortByCase(found: readonly LetterStatement[], letter: string): readonly LetterStatement[] {
   const typedSmall = letter === letter.toLowerCase();
-  const other = ({ small }: LetterStatement) => Number(small !== typedSmall);
-  return found
-    .toSorted((a, b) => other(a) - other(b) || a.edtf.localeCompare(b.edtf))
-    .map(({ small: _, ...statement }) => statement);
+  const other = ({ style }: LetterStatement) => Number(isSmall(style) !== typedSmall);
+  return found.toSorted((a, b) => other(a) - other(b) || a.edtf.localeCompare(b.edtf));
 }
 
 /** Can both windows be true? Compared as text, which is right for days of four-figure years. */

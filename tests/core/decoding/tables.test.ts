@@ -27,7 +27,7 @@ function outOfOrder(rows: readonly Pick<YearRow, "year" | "first">[]): readonly 
 /** Letters that stand for no year, or for two, of a run of years. */
 function notOneToOne(letters: readonly (readonly [string, number])[]): readonly string[] {
   const twice = (values: readonly (string | number)[]) =>
-    values.filter((each, i) => values.indexOf(each) !== i);
+    values.filter((each, i) => values.indexOf(each) !== i).map(String);
   return [...twice(letters.map(([letter]) => letter)), ...twice(letters.map(([, year]) => year)).map(String)];
 }
 

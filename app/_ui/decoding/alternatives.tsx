@@ -1,0 +1,53 @@
+import { useTranslations } from "next-intl";
+import type { DatedStatement } from "#core/dating/evidence";
+import type { LetterStatement } from "#core/decoding/hallmark";
+import styles from "./answer.module.css";
+import { LetterInStyle } from "./letter-in-style.tsx";
+import { StatementFacts } from "./statement-facts.tsx";
+import { WindowWords } from "./window-words.tsx";
+import { WorksheetLink } from "./worksheet-link.tsx";
+
+type AlternativesProps = { readonly alternatives: readonly DatedStatement[]; readonly worksheet: string };
+
+/** Statements that exclude each other: one goes to the worksheet once it is known which, or all as one piece. */
+export function Alternatives({ alternatives, worksheet }: AlternativesProps) {
+  const t = useTranslations("decoders");
+  const [first, ...others] = alternatives;
+  if (!first) return null;
+  return (
+    <section className={styles.part} aria-labelledby="alternatives">
+      <h2 id="alternatives">{t("alternatives", { count: alternatives.length })}</h2>
+      <p>{t("alternativesNote")}</p>
+      <ol className={styles.alternatives}>
+        {alternatives.map((statement) => (
+          <li key={`${statement.edtf} ${statement.reason}`}>
+            {isLetter(statement) && <LetterInStyle letter={statement.letter} style={statement.style} />}
+            <div>
+              <h3 className={styles.choice}>
+                <WindowWords edtf={statement.edtf} />
+              </h3>
+              <p>{statement.reason}</p>
+              <details>
+                <summary>{t("sourceAndExceptions")}</summary>
+                <StatementFacts statement={statement} />
+              </details>
+              <p>
+                <WorksheetLink statement={statement} worksheet={worksheet} className={styles.add} />
+              </p>
+            </div>
+          </li>
+        ))}
+      </ol>
+      <p>
+        <WorksheetLink
+          statement={first}
+          alternatives={others.map(({ edtf }) => edtf)}
+          worksheet={worksheet}
+          className={styles.add}
+        />
+      </p>
+    </section>
+  );
+}
+
+const isLetter = (statement: DatedStatement): statement is LetterStatement => "letter" in statement;

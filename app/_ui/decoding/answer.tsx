@@ -1,0 +1,32 @@
+import { useTranslations } from "next-intl";
+import type { Decoded } from "#core/decoding/decoded";
+import { Alternatives } from "./alternatives.tsx";
+import styles from "./answer.module.css";
+import { DecoderNotes } from "./decoder-notes.tsx";
+import { Statement } from "./statement.tsx";
+
+type AnswerProps = { readonly decoded: Decoded; readonly worksheet: string };
+
+/** What was read, each statement with its window, reason, source, basis and exceptions. */
+export function Answer({ decoded, worksheet }: AnswerProps) {
+  const t = useTranslations("decoders");
+  const { statements, alternatives, notes } = decoded;
+  return (
+    <>
+      {alternatives.length > 0 && <Alternatives alternatives={alternatives} worksheet={worksheet} />}
+      {statements.length > 0 && (
+        <section className={styles.part} aria-label={t("statements")}>
+          {alternatives.length > 0 && <h2>{t("besides")}</h2>}
+          <ol className={styles.statements}>
+            {statements.map((statement) => (
+              <li key={`${statement.edtf} ${statement.reason}`}>
+                <Statement statement={statement} worksheet={worksheet} />
+              </li>
+            ))}
+          </ol>
+        </section>
+      )}
+      <DecoderNotes notes={notes} />
+    </>
+  );
+}
