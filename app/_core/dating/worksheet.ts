@@ -23,9 +23,9 @@ export const EMPTY_WORKSHEET: Worksheet = { title: "", years: null, pieces: [] }
 export const WORKSHEET_VERSION = "1";
 export const WORKSHEET_LIMITS = { pieces: 30, title: 120, address: 12_000 } as const;
 
-/** What a decoder or an entry says, as a piece; others of which only one can be true go with it. */
-export function pieceOf(statement: DatedStatement, alternatives: readonly DatedStatement[] = []): Piece {
-  return { ...statement, group: null, alternatives: alternatives.map((each) => each.edtf) };
+/** What a decoder or an entry says, as a piece; other dates, of which any may be meant instead, go with it. */
+export function pieceOf(statement: DatedStatement, alternatives: readonly string[] = []): Piece {
+  return { ...statement, group: null, alternatives };
 }
 
 /** The worksheet as the query of an address: the same worksheet is always the same text. */
@@ -41,7 +41,7 @@ export function worksheetQuery({ title, years, pieces }: Worksheet): string {
 export function worksheetAddress(
   worksheet: Worksheet,
   statement: DatedStatement,
-  alternatives: readonly DatedStatement[] = [],
+  alternatives: readonly string[] = [],
 ): string {
   return addressOf({ ...worksheet, pieces: [...worksheet.pieces, pieceOf(statement, alternatives)] });
 }
