@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { answerWorksheetForm } from "#core/dating/answer-worksheet-form";
 import { DATED_EVENTS, EVIDENCE_KINDS } from "#core/dating/evidence";
 import { formOf, readEvidenceForm } from "#core/dating/read-evidence-form";
 import { readWorksheet } from "#core/dating/read-worksheet";
@@ -79,9 +80,7 @@ describe("a worksheet in its address", () => {
   it("takes one statement more", () => {
     const { group: _, alternatives: __, ...statement } = { ...PIECE, basis: "published" as const };
     const once = worksheetAddress(EMPTY_WORKSHEET, statement);
-    const twice = worksheetAddress(readWorksheet(paramsOf(once)).worksheet, statement, [
-      { ...statement, edtf: "1911" },
-    ]);
+    const twice = worksheetAddress(readWorksheet(paramsOf(once)).worksheet, statement, ["1911"]);
     const { worksheet } = readWorksheet(paramsOf(twice));
     expect(worksheet.pieces.map(({ edtf, alternatives }) => [edtf, alternatives])).toEqual([
       ["1891-03/..", []],
@@ -146,5 +145,51 @@ describe("the form of a piece", () => {
       ["sure", "reliability"],
       ["reason", "text-length"],
     ]);
+  });
+});
+
+describe("the plain form", () => {
+  const sheet = { v: "1", e: "mk*k*1871%2F1890*950".replace("%2F", "/") };
+  const adding = { ...sheet, act: "add", kind: "story", when: "Christmas 1889" };
+
+  it("shows a date in words as it is understood before it takes it", () => {
+    const first = answerWorksheetForm(adding);
+    expect(first).toMatchObject({
+      state: { shown: "Christmas 1889", errors: [], form: { when: "Christmas 1889" } },
+    });
+    expect(answerWorksheetForm({ ...adding, shown: "Christmas 1889" })).toEqual({
+      go: "/dates?v=1&e=mk*k*1871%2F1890*950&e=st*g*1889-12-25*650#evidence",
+    });
+    expect(answerWorksheetForm({ ...adding, when: "Easter 1890", shown: "Christmas 1889" })).toMatchObject({
+      state: { shown: "Easter 1890" },
+    });
+  });
+
+  it("takes EDTF at once, unless it may be read in two ways", () => {
+    expect(answerWorksheetForm({ ...adding, when: "1889-12-25" })).toMatchObject({ go: expect.any(String) });
+    expect(answerWorksheetForm({ ...adding, when: "1905-10" })).toMatchObject({
+      state: { shown: "1905-10" },
+    });
+  });
+
+  it("changes a piece in its place and keeps what it has no field for", () => {
+    const edited = { v: "1", e: ["mk*k*1871*950", "nu*k*1890*950*p***x*law*1900"], edit: "2" };
+    expect(answerWorksheetForm(edited)).toMatchObject({
+      state: { editing: 2, form: { kind: "number", when: "1890" } },
+    });
+    const changed = { ...edited, act: "add", kind: "number", when: "1890", sure: "0.8" };
+    expect(answerWorksheetForm(changed)).toEqual({
+      go: "/dates?v=1&e=mk*k*1871*950&e=nu*k*1890*800*****law*1900#evidence",
+    });
+  });
+
+  it("refuses with what was typed, and says so when the sheet is full", () => {
+    expect(answerWorksheetForm({ ...adding, when: "soon" })).toMatchObject({
+      state: { shown: "", form: { when: "soon" }, errors: [{ field: "when", rule: "date" }] },
+    });
+    const full = { ...adding, when: "1889", e: Array(30).fill("mk*k*1871*950") };
+    expect(answerWorksheetForm(full)).toMatchObject({
+      state: { errors: [{ rule: "worksheet-most", received: "31" }] },
+    });
   });
 });
