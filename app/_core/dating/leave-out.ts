@@ -18,8 +18,11 @@ export function withoutPiece(years: Float64Array, firstYear: number, median: num
   return { median: firstYear + own, interval95: hull95(years, firstYear), shift: own - median };
 }
 
+/** Years less likely than this need not be sorted: hundreds of them do not hold one in a thousand together. */
+const NEVER = 1e-6;
+
 function hull95(years: Float64Array, firstYear: number): { readonly from: number; readonly to: number } {
-  const sorted = years.slice().sort();
+  const sorted = years.filter((p) => p > NEVER).sort();
   let held = 0;
   let i = sorted.length;
   while (i > 0 && held < 0.95 - 1e-9) {
@@ -27,8 +30,10 @@ function hull95(years: Float64Array, firstYear: number): { readonly from: number
     held += sorted[i] ?? 0;
   }
   const least = (sorted[i] ?? 0) * (1 - 1e-9);
-  const first = years.findIndex((p) => p >= least);
-  const last = years.findLastIndex((p) => p >= least);
+  let first = 0;
+  while ((years[first] ?? 1) < least) first++;
+  let last = years.length - 1;
+  while ((years[last] ?? 1) < least) last--;
   return { from: firstYear + first, to: firstYear + last };
 }
 
@@ -38,7 +43,7 @@ export function bitsBetween(known: Float64Array, otherwise: Float64Array): numbe
   for (let y = 0; y < known.length; y++) {
     const p = known[y] ?? 0;
     const q = otherwise[y] ?? 0;
-    if (p > 0 && q > 0) bits += p * Math.log2(p / q);
+    if (p > 1e-12 && q > 0) bits += p * Math.log2(p / q);
   }
   return Math.max(0, bits);
 }
