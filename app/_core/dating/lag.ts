@@ -44,15 +44,33 @@ export function lagTable({ id }: EventModel, perYear: 12 | 4): LagTable {
 }
 
 /**
- * How likely a lag of at most `i + 1/2` steps is, averaged over an end that may lie up to `soft` steps farther on
- * (which shortens it).
+ * Adds, at each step of a grid, how likely a lag of at most `i + 1/2` steps is, averaged over an end that may lie up
+ * to `soft` steps farther on (which shortens it).
+ * @param start i at the grid's first step
+ * @param direction whether i grows or falls from step to step
  */
-export function lagUpTo({ upTo, summed }: LagTable, i: number, soft: number): number {
-  if (i < 0) return 0;
+export function addLags(
+  into: Float64Array,
+  { upTo, summed }: LagTable,
+  { start, direction, soft, sign }: LagEdge,
+): void {
   const last = upTo.length - 1;
-  if (soft === 0) return i > last ? 1 : (upTo[i] ?? 1);
-  const lower = i - soft;
-  if (lower >= last) return 1;
-  const upper = i <= last ? (summed[i] ?? 0) : (summed[last] ?? 0) + (i - last);
-  return (upper - (lower >= 0 ? (summed[lower] ?? 0) : 0)) / soft;
+  for (let k = 0, i = start; k < into.length; k++, i += direction) {
+    if (i < 0) continue;
+    let likely = 1;
+    if (soft === 0) {
+      if (i <= last) likely = upTo[i] ?? 1;
+    } else if (i - soft < last) {
+      const upper = i <= last ? (summed[i] ?? 0) : (summed[last] ?? 0) + (i - last);
+      likely = (upper - (i >= soft ? (summed[i - soft] ?? 0) : 0)) / soft;
+    }
+    into[k] = (into[k] ?? 0) + sign * likely;
+  }
 }
+
+export type LagEdge = {
+  readonly start: number;
+  readonly direction: 1 | -1;
+  readonly soft: number;
+  readonly sign: 1 | -1;
+};

@@ -1,6 +1,6 @@
 import { MONTHS } from "./day.ts";
 import type { EventModel } from "./event-model.ts";
-import { lagTable, lagUpTo } from "./lag.ts";
+import { addLags, lagTable } from "./lag.ts";
 import { type Steps, stepAfter, stepOf } from "./steps.ts";
 import type { EventWindow } from "./window.ts";
 
@@ -11,32 +11,33 @@ import type { EventWindow } from "./window.ts";
  *     at       made = event           the same with no lag
  *     after    event = made + lag     P(lag <= to - made) - P(lag <= from - made)
  *
- * each end averaged over what it may be out by. It is added to what is there, up to 1.
+ * each end averaged over what it may be out by.
  */
-export function addLikelihood(
-  into: Float64Array,
-  { perYear, first }: Pick<Steps, "perYear" | "first">,
+export function likelihood(
+  { perYear, first, count }: Steps,
   window: EventWindow,
   model: EventModel,
-): void {
+): Float64Array {
   const table = lagTable(model, perYear);
-  const from = window.from === null ? null : stepOf(window.from, perYear);
-  const to = window.to === null ? null : stepAfter(window.to, perYear);
   const softBelow = Math.round((window.softBelow * perYear) / MONTHS);
   const softAbove = Math.round((window.softAbove * perYear) / MONTHS);
+  const from = window.from === null ? null : stepOf(window.from, perYear);
+  const to = window.to === null ? null : stepAfter(window.to, perYear);
+  const below = (sign: 1 | -1, start: number) => ({ sign, start, soft: softBelow });
+  const above = (sign: 1 | -1, start: number) => ({ sign, start, soft: softAbove });
+  const likely = new Float64Array(count);
   if (model.side === "after") {
-    for (let k = 0; k < into.length; k++) {
-      const step = first + k + 1;
-      const passed = to === null ? 1 : lagUpTo(table, to + softAbove - step, softAbove);
-      const beyond = from === null ? 0 : lagUpTo(table, from - step, softBelow);
-      into[k] = Math.min(1, (into[k] ?? 0) + Math.max(0, passed - beyond));
-    }
-    return;
+    if (to === null) likely.fill(1);
+    else addLags(likely, table, { ...above(1, to + softAbove - first - 1), direction: -1 });
+    if (from !== null) addLags(likely, table, { ...below(-1, from - first - 1), direction: -1 });
+  } else {
+    if (from === null) likely.fill(1);
+    else addLags(likely, table, { ...below(1, first - from + softBelow), direction: 1 });
+    if (to !== null) addLags(likely, table, { ...above(-1, first - to), direction: 1 });
   }
-  for (let k = 0; k < into.length; k++) {
-    const step = first + k;
-    const passed = from === null ? 1 : lagUpTo(table, step - from + softBelow, softBelow);
-    const beyond = to === null ? 0 : lagUpTo(table, step - to, softAbove);
-    into[k] = Math.min(1, (into[k] ?? 0) + Math.max(0, passed - beyond));
-  }
+  for (let k = 0; k < count; k++) if ((likely[k] ?? 0) < NONE) likely[k] = 0;
+  return likely;
 }
+
+/** What is left over where two equal likelihoods are taken from each other. */
+const NONE = 1e-12;

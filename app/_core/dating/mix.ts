@@ -1,6 +1,6 @@
 import { modelOf } from "./event-model.ts";
 import type { Evidence } from "./evidence.ts";
-import { addLikelihood } from "./likelihood.ts";
+import { likelihood } from "./likelihood.ts";
 import type { Steps } from "./steps.ts";
 import { eventWindow, periodsOf } from "./window.ts";
 
@@ -16,10 +16,18 @@ export type Weighed = {
 
 export function weighPiece(piece: Evidence, steps: Steps): Weighed {
   const model = modelOf(piece);
-  const ifTrue = new Float64Array(steps.count);
-  if (model.side === "apart") ifTrue.fill(1);
-  else for (const period of periodsOf(piece)) addLikelihood(ifTrue, steps, eventWindow(period, model), model);
+  const ifTrue =
+    model.side === "apart"
+      ? new Float64Array(steps.count).fill(1)
+      : anyOf(periodsOf(piece).map((period) => likelihood(steps, eventWindow(period, model), model)));
   return { piece, reliability: Math.min(SUREST, Math.max(0, piece.reliability)), ifTrue };
+}
+
+/** That one of several periods holds: what each of them says added up, and never more than certain. */
+function anyOf([first = new Float64Array(), ...others]: readonly Float64Array[]): Float64Array {
+  for (const other of others)
+    for (let k = 0; k < first.length; k++) first[k] = Math.min(1, (first[k] ?? 0) + (other[k] ?? 0));
+  return first;
 }
 
 /**

@@ -44,7 +44,7 @@ export function shortestHolding(
     mass += steps[k] ?? 0;
   }
   // From the median outwards, the nearer first.
-  const middle = Math.floor(median);
+  const middle = Math.round(median);
   for (let step = 0; mass < share - SAME && step < 2 * steps.length + 2; step++) {
     const k = step % 2 === 0 ? middle + step / 2 : middle - (step + 1) / 2;
     const p = steps[k];

@@ -2,7 +2,7 @@ import { CANDIDATES, type Candidate } from "./candidates.ts";
 import { MONTHS } from "./day.ts";
 import { modelOf } from "./event-model.ts";
 import type { Evidence } from "./evidence.ts";
-import { addLikelihood } from "./likelihood.ts";
+import { likelihood } from "./likelihood.ts";
 
 /** What a kind of evidence, were it found, would be expected to tell. */
 export type Narrowing = {
@@ -21,7 +21,9 @@ const TAIL = 0.0005;
 /** Of all kinds that are not there yet, how much each would be expected to tell; the most first. */
 export function wouldNarrow(years: Float64Array, evidence: readonly Evidence[]): readonly Narrowing[] {
   const { cells, yearsEach } = coarse(years);
-  return CANDIDATES.filter((each) => !evidence.some((piece) => piece.reliability > 0 && sameKind(piece, each)))
+  return CANDIDATES.filter(
+    (each) => !evidence.some((piece) => piece.reliability > 0 && sameKind(piece, each)),
+  )
     .map((candidate) => {
       const bits = expectedBits(cells, yearsEach, candidate);
       return { candidate: candidate.id, bits, left: 2 ** -bits };
@@ -81,9 +83,9 @@ function expectedBits(cells: Float64Array, yearsEach: number, candidate: Candida
 function distances(n: number, yearsEach: number, candidate: Candidate): Float64Array {
   const model = modelOf(candidate);
   const perStep = Math.max(1, Math.round(MONTHS * yearsEach));
-  const months = new Float64Array(4 * n * perStep);
   const window = { from: 0, to: MONTHS * candidate.years, softBelow: 0, softAbove: 0 };
-  addLikelihood(months, { perYear: MONTHS, first: -2 * n * perStep }, window, model);
+  const steps = { perYear: MONTHS, first: -2 * n * perStep, count: 4 * n * perStep } as const;
+  const months = likelihood(steps, window, model);
   const kernel = new Float64Array(4 * n);
   let sum = 0;
   for (let step = 0, k = 0; step < kernel.length; step++) {
