@@ -1,4 +1,4 @@
-import { parseInterval } from "#core/dates/parse";
+import { parsePeriod } from "#core/dates/parse";
 import type { EntryQuery } from "#core/entries/query";
 import { KINDS, TECHNIQUES } from "#core/entries/vocabulary";
 import { type FieldError, received } from "#core/field-error";
@@ -23,7 +23,7 @@ export function parseEntryQuery(params: SearchParams): { query: EntryQuery; erro
       errors.push({ field: name, rule: "one-of", received: value, params: { allowed: allowed.join(", ") } });
     return found ?? null;
   };
-  const period = text("period") === "" ? null : parseInterval(text("period"), "period");
+  const period = text("period") === "" ? null : parsePeriod(text("period"), "period");
   if (period && !period.ok) errors.push(period.error);
   const page = text("page") === "" ? 1 : Number(text("page"));
   const pageIsFine = Number.isInteger(page) && page >= 1 && page <= 10_000;

@@ -1,30 +1,54 @@
-import type { Bound, Interval } from "./interval.ts";
+import { dayAfter, dayOf, inYears } from "./day.ts";
+import { type End, endsOf, isDate, readEdtf } from "./edtf.ts";
+import type { Interval } from "./interval.ts";
+import type { Precision } from "./one-date.ts";
 
-/** How far "about" reaches to either side, in years: policy, shown beside every date that uses it. */
-export type CircaPolicy = { readonly year: number; readonly decade: number };
+/**
+ * How many years "about" adds to either side of a date, by what it speaks of, and "perhaps" likewise; both add up.
+ * A year and a decade: the rule of library cataloguing for "ca." (plus or minus 5 years; a decade to either side).
+ * The others are set in proportion, for want of a rule. That "perhaps" counts as much again follows from the worked
+ * example of Cataloging Cultural Objects: probably late 12th century, 1150 to 1220. Shown wherever it is used.
+ */
+export type CircaPolicy = Readonly<Record<"about" | "perhaps", Readonly<Record<Precision, number>>>>;
 
-export const CIRCA_POLICY: CircaPolicy = { year: 5, decade: 10 };
+const YEARS: Readonly<Record<Precision, number>> = {
+  day: 1 / 12,
+  month: 1 / 4,
+  season: 1 / 2,
+  year: 5,
+  decade: 10,
+  century: 25,
+  millennium: 100,
+  "any year": 0,
+};
 
-/** A period with its soft edges, in fractional years; a year y is [y, y + 1). Null where it is open or unknown. */
+export const CIRCA_POLICY: CircaPolicy = { about: YEARS, perhaps: YEARS };
+
+/** A period in years with fractions, year y reaching from y to y + 1; null where an end is open or unknown. */
 export type Widened = {
   readonly from: number | null;
   readonly to: number | null;
+  /** As far as "about" and "perhaps" reach: the firm edge where a date bears neither. */
   readonly softFrom: number | null;
   readonly softTo: number | null;
 };
 
-/** What a period spans when "about" is allowed for. */
+/** The edges of a period, and the soft ones that "about" and "perhaps" give them. */
 export function widened(interval: Interval, policy: CircaPolicy = CIRCA_POLICY): Widened {
-  const { earliest, latest, start, end } = interval;
-  const reach = (bound: Bound) => {
-    if (!bound.approximate && !bound.uncertain) return 0;
-    return /\dX/.test(interval.edtf) ? policy.decade : policy.year;
-  };
-  const to = latest === null ? null : latest + 1;
+  const from = interval.firstDay === null ? null : inYears(dayOf(interval.firstDay));
+  const to = interval.lastDay === null ? null : inYears(dayAfter(dayOf(interval.lastDay)));
+  const read = readEdtf(interval.edtf);
+  const [start, end]: readonly [End, End] = read.ok ? endsOf(read.value) : ["unknown", "unknown"];
   return {
-    from: earliest,
+    from,
     to,
-    softFrom: earliest === null ? null : earliest - reach(start),
-    softTo: to === null ? null : to + reach(end),
+    softFrom: from === null ? null : from - spread(start, policy),
+    softTo: to === null ? null : to + spread(end, policy),
   };
+}
+
+function spread(end: End, policy: CircaPolicy): number {
+  if (!isDate(end)) return 0;
+  const { about, perhaps } = end;
+  return (about ? policy.about[about] : 0) + (perhaps ? policy.perhaps[perhaps] : 0);
 }

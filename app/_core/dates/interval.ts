@@ -1,6 +1,9 @@
+import { compareDays, dayOf } from "./day.ts";
+
 /**
- * A period of use: an EDTF date or interval (ISO 8601-2; Library of Congress specification of 4 February 2019)
- * reduced to what the reference computes with. Years are astronomical (0 is 1 BCE).
+ * When something was: an EDTF date, interval or set (ISO 8601-2; Library of Congress specification of
+ * 4 February 2019) reduced to what the reference computes with. Years are astronomical (0 is 1 BCE).
+ * Made by `parseInterval` only.
  */
 export type Interval = {
   readonly edtf: string;
@@ -8,12 +11,11 @@ export type Interval = {
   readonly earliest: number | null;
   /** Last year the period can have ended in; null when open or unknown. */
   readonly latest: number | null;
+  /** The same to the day, `1911-03-12`. */
+  readonly firstDay: string | null;
+  readonly lastDay: string | null;
   readonly start: Bound;
   readonly end: Bound;
-  /** First day it can have begun on, `YYYY-MM-DD`; null when open or unknown. */
-  readonly firstDay: string | null;
-  /** Last day it can have ended on, `YYYY-MM-DD`; null when open or unknown. */
-  readonly lastDay: string | null;
 };
 
 /** One end of a period, as somebody stated it. */
@@ -30,3 +32,13 @@ export function overlaps(a: Interval, b: Interval): boolean {
     x.earliest === null || y.latest === null || x.earliest <= y.latest;
   return startsBeforeEnd(a, b) && startsBeforeEnd(b, a);
 }
+
+/** Does one period hold the whole of another? What is open or unknown on the inside is held by the same alone. */
+export function covers(outer: Interval, inner: Interval): boolean {
+  const begins =
+    outer.firstDay === null || (inner.firstDay !== null && !isLater(outer.firstDay, inner.firstDay));
+  const ends = outer.lastDay === null || (inner.lastDay !== null && !isLater(inner.lastDay, outer.lastDay));
+  return begins && ends;
+}
+
+const isLater = (a: string, b: string) => compareDays(dayOf(a), dayOf(b)) > 0;

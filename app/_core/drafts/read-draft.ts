@@ -1,4 +1,4 @@
-import { parseInterval } from "../dates/parse.ts";
+import { parsePeriod } from "../dates/parse.ts";
 import { suggestPeriod } from "../dates/suggest.ts";
 import type { EntryContent } from "../entries/entry.ts";
 import { makeSlug } from "../entries/make-slug.ts";
@@ -122,10 +122,10 @@ function readSize(read: TypedReader, typed: string): EntryContent["sizeMm"] {
 /** EDTF as it stands, or what people write instead of it: both are shown as they are understood. */
 function readPeriod(read: TypedReader, typed: string): string | null {
   if (typed === "") return null;
-  const parsed = parseInterval(typed);
+  const parsed = parsePeriod(typed);
   if (parsed.ok) return parsed.value.edtf;
   const meant = suggestPeriod(typed);
-  const understood = meant === null ? null : parseInterval(meant);
+  const understood = meant === null ? null : parsePeriod(meant);
   if (understood?.ok) return understood.value.edtf;
   read.errors.push(parsed.error);
   return null;

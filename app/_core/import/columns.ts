@@ -1,4 +1,4 @@
-import { parseInterval } from "../dates/parse.ts";
+import { parsePeriod } from "../dates/parse.ts";
 import { isSlug } from "../entries/slug.ts";
 import { type FieldError, received } from "../field-error.ts";
 
@@ -88,7 +88,7 @@ export class ColumnReader {
   edtf(name: string): string | null {
     const value = this.text(name);
     if (value === "") return null;
-    const parsed = parseInterval(value, name);
+    const parsed = parsePeriod(value, name);
     if (parsed.ok) return parsed.value.edtf;
     this.errors.push(parsed.error);
     return null;

@@ -1,4 +1,4 @@
-import { parseInterval } from "../dates/parse.ts";
+import { parsePeriod } from "../dates/parse.ts";
 import type { MakerContent } from "../entries/maker.ts";
 import { MAKER_KINDS, SUCCESSIONS } from "../entries/vocabulary.ts";
 import type { FieldError } from "../field-error.ts";
@@ -45,7 +45,7 @@ function otherName(text: string, read: ColumnReader): { period: string; name: st
   const colon = text.indexOf(":");
   if (colon < 0) return { period: "", name: text };
   const period = text.slice(0, colon).trim();
-  const parsed = parseInterval(period, "other_names");
+  const parsed = parsePeriod(period, "other_names");
   if (!parsed.ok) read.errors.push(parsed.error);
   return { period, name: text.slice(colon + 1).trim() };
 }

@@ -1,4 +1,4 @@
-import { parseInterval } from "../dates/parse.ts";
+import { parsePeriod } from "../dates/parse.ts";
 import type { Knowledge } from "../look-ups/knowledge.ts";
 import { acceptedAnswer } from "./decide.ts";
 import type { EntryTyped } from "./parse-entry.ts";
@@ -22,7 +22,7 @@ export function prefillEntry(
     technique: asked.technique ?? "",
     material: asked.material,
     size_mm: size,
-    period: words && parseInterval(words.period).ok ? words.period.trim() : "",
+    period: words && parsePeriod(words.period).ok ? words.period.trim() : "",
     description: question.text,
     ...terms,
   };
