@@ -17,6 +17,7 @@ export function findConflicts(evidence: readonly Evidence[]): readonly (readonly
     .filter(({ reliability }) => reliability > 0)
     .map((piece) => ({ id: piece.id, spans: hardReading(piece).map(spanOf) }))
     .sort((a, b) => (a.id < b.id ? -1 : 1));
+  if (pieces.every(({ spans }) => spans.length === 1)) return pairs(pieces);
   const againstStretch = stretches(pieces.flatMap(({ spans }) => spans)).map((day) =>
     pieces.filter(({ spans }) => !spans.some(({ from, to }) => from <= day && day <= to)).map(({ id }) => id),
   );
@@ -29,6 +30,17 @@ export function findConflicts(evidence: readonly Evidence[]): readonly (readonly
     sets = smallest([...met, ...added]);
   }
   return [...sets].sort((a, b) => a.length - b.length || (a.join("\n") < b.join("\n") ? -1 : 1));
+}
+
+type Piece = { readonly id: string; readonly spans: readonly Span[] };
+
+function pairs(pieces: readonly Piece[]): readonly (readonly string[])[] {
+  return pieces.flatMap(({ id, spans: [a] }, i) =>
+    pieces
+      .slice(i + 1)
+      .filter(({ spans: [b] }) => a && b && (a.to < b.from || b.to < a.from))
+      .map((other) => [id, other.id]),
+  );
 }
 
 /** One day of every stretch in which nothing changes: each end, and what lies between two. */

@@ -1,5 +1,5 @@
-/** Months since the beginning of year 0, the unit of the grid; year y is the twelve from 12 y on. */
-export const MONTHS = 12;
+/** Months are counted from the beginning of year 0 on; year y is the twelve from 12 y on. */
+export const MONTHS = 12 as const;
 
 /** `YYYY-MM-DD`, astronomical years, with a sign before years below 0 and of more than four digits. */
 export function readDay(day: string): {

@@ -1,11 +1,11 @@
 import { type HardBounds, hardBounds } from "./bounds.ts";
 import { findConflicts } from "./conflicts.ts";
-import { MONTHS } from "./day.ts";
 import type { Evidence } from "./evidence.ts";
 import { bitsBetween, type Without, withoutPiece } from "./leave-out.ts";
 import { byGroup, mixTogether, type Weighed, weighPiece } from "./mix.ts";
-import { DATING_POLICY, type DatingPolicy, type Grid, type Prior, spreadPrior } from "./prior.ts";
+import { DATING_POLICY, type DatingPolicy, type Prior, spreadPrior } from "./prior.ts";
 import { medianOf, type Shortest, shortestHolding } from "./shortest.ts";
+import { byYear, type Grid } from "./steps.ts";
 import { type Narrowing, wouldNarrow } from "./would-narrow.ts";
 
 export type Estimate = HardBounds & {
@@ -40,28 +40,29 @@ export function estimate(
   prior: Prior,
   policy: DatingPolicy = DATING_POLICY,
 ): Estimate {
-  const { grid, months: before } = spreadPrior(evidence, prior, policy);
+  const { grid, steps, before } = spreadPrior(evidence, prior, policy);
   const weighed = evidence
     .filter(({ reliability }) => reliability > 0)
-    .map((piece) => weighPiece(piece, MONTHS * grid.from, before.length));
+    .map((piece) => weighPiece(piece, steps));
   const groups = byGroup(weighed).map((pieces) => ({ pieces, mixed: mixTogether(pieces, before) }));
   const after = posteriorOf(
     before,
     groups.map(({ mixed }) => mixed),
   );
-  const years = byYear(after);
+  const years = byYear(after, steps.perYear);
   const median = medianOf(after);
   const sorted = after.slice().sort();
-  const holding = (share: number) => shortestHolding(share, after, sorted, median, grid.from);
+  const holding = (share: number) => shortestHolding(share, after, sorted, median, steps);
   const shortest = { 50: holding(0.5), 80: holding(0.8), 95: holding(0.95) };
+  const inYears = median / steps.perYear;
 
   const without: Record<string, Without> = {};
   const weights: Record<string, number> = {};
   for (const { pieces, mixed } of groups) {
     for (const { piece } of pieces) {
       const rest = pieces.filter((other) => other.piece !== piece);
-      const less = byYear(instead(after, mixed, rest.length > 0 ? mixTogether(rest, before) : null));
-      without[piece.id] = withoutPiece(less, grid.from, median / MONTHS);
+      const less = withOther(after, mixed, rest.length > 0 ? mixTogether(rest, before) : null, steps.perYear);
+      without[piece.id] = withoutPiece(less, grid.from, inYears);
       weights[piece.id] = bitsBetween(years, less);
     }
   }
@@ -71,7 +72,7 @@ export function estimate(
     prior,
     grid,
     posterior: Array.from(years),
-    median: inRanges(grid.from + median / MONTHS, shortest[80]),
+    median: inRanges(grid.from + inYears, shortest[80]),
     shortest,
     ...hardBounds(evidence),
     conflicts,
@@ -83,7 +84,7 @@ export function estimate(
   };
 }
 
-/** Each month's prior times what every group says of it. */
+/** The prior times what every group says, at each step. */
 function posteriorOf(prior: Float64Array, said: readonly Float64Array[]): Float64Array {
   const product = prior.slice();
   for (const mixed of said) {
@@ -98,25 +99,20 @@ function posteriorOf(prior: Float64Array, said: readonly Float64Array[]): Float6
   return product;
 }
 
-/** The posterior with another saying in the place of one; null says nothing. */
-function instead(posterior: Float64Array, said: Float64Array, other: Float64Array | null): Float64Array {
-  const product = new Float64Array(posterior.length);
+/** The posterior by years with another saying in the place of one; null says nothing. */
+function withOther(
+  posterior: Float64Array,
+  said: Float64Array,
+  other: Float64Array | null,
+  perYear: number,
+): Float64Array {
+  const steps = new Float64Array(posterior.length);
+  for (let k = 0; k < steps.length; k++) steps[k] = (posterior[k] ?? 0) / (said[k] ?? 1);
+  if (other) for (let k = 0; k < steps.length; k++) steps[k] = (steps[k] ?? 0) * (other[k] ?? 1);
+  const years = byYear(steps, perYear);
   let sum = 0;
-  for (let k = 0; k < product.length; k++) {
-    const p = ((posterior[k] ?? 0) / (said[k] ?? 1)) * (other?.[k] ?? 1);
-    product[k] = p;
-    sum += p;
-  }
-  for (let k = 0; k < product.length; k++) product[k] = (product[k] ?? 0) / sum;
-  return product;
-}
-
-function byYear(months: Float64Array): Float64Array {
-  const years = new Float64Array(months.length / MONTHS);
-  for (let k = 0; k < months.length; k++) {
-    const year = Math.floor(k / MONTHS);
-    years[year] = (years[year] ?? 0) + (months[k] ?? 0);
-  }
+  for (let y = 0; y < years.length; y++) sum += years[y] ?? 0;
+  for (let y = 0; y < years.length; y++) years[y] = (years[y] ?? 0) / sum;
   return years;
 }
 
@@ -126,7 +122,7 @@ function inRanges(year: number, { ranges }: Shortest): number | null {
 
 function outsideOf(weighed: readonly Weighed[]): readonly string[] {
   return weighed
-    .filter(({ ifTrue }) => ifTrue.every((likely) => likely <= 0))
+    .filter(({ ifTrue }) => !ifTrue.some((likely) => likely > 0))
     .map(({ piece }) => piece.id)
     .sort();
 }

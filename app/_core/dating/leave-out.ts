@@ -18,17 +18,29 @@ export function withoutPiece(years: Float64Array, firstYear: number, median: num
   return { median: firstYear + own, interval95: hull95(years, firstYear), shift: own - median };
 }
 
+/** How often the likelihood is halved between what is never and what is certain, to find the least one taken. */
+const HALVINGS = 22;
+const NEVER = 1e-7;
+
+/** From the first to the last of the likeliest years that hold 95 in 100 together: sought, since sorting takes longer. */
 function hull95(years: Float64Array, firstYear: number): { readonly from: number; readonly to: number } {
-  const sorted = years.slice().sort();
-  let held = 0;
-  let i = sorted.length;
-  while (i > 0 && held < 0.95 - 1e-9) {
-    i--;
-    held += sorted[i] ?? 0;
+  let [lower, upper] = [Math.log(NEVER), 0];
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (lower + upper) / 2;
+    const least = Math.exp(middle);
+    let held = 0;
+    for (let y = 0; y < years.length; y++) {
+      const p = years[y] ?? 0;
+      if (p >= least) held += p;
+    }
+    if (held >= 0.95) lower = middle;
+    else upper = middle;
   }
-  const least = (sorted[i] ?? 0) * (1 - 1e-9);
-  const first = years.findIndex((p) => p >= least);
-  const last = years.findLastIndex((p) => p >= least);
+  const least = Math.exp(lower);
+  let first = 0;
+  while ((years[first] ?? 1) < least) first++;
+  let last = years.length - 1;
+  while ((years[last] ?? 1) < least) last--;
   return { from: firstYear + first, to: firstYear + last };
 }
 
@@ -38,7 +50,7 @@ export function bitsBetween(known: Float64Array, otherwise: Float64Array): numbe
   for (let y = 0; y < known.length; y++) {
     const p = known[y] ?? 0;
     const q = otherwise[y] ?? 0;
-    if (p > 0 && q > 0) bits += p * Math.log2(p / q);
+    if (p > 1e-12 && q > 0) bits += p * Math.log2(p / q);
   }
   return Math.max(0, bits);
 }

@@ -1,36 +1,43 @@
+import { MONTHS } from "./day.ts";
 import type { EventModel } from "./event-model.ts";
-import { lagTable, lagUpTo } from "./lag.ts";
+import { addLags, lagTable } from "./lag.ts";
+import { type Steps, stepAfter, stepOf } from "./steps.ts";
 import type { EventWindow } from "./window.ts";
 
 /**
- * How likely it is that the event fell into its window, for each month in which the object may have been made:
+ * How likely it is that the event fell into its window, for each step in which the object may have been made:
  *
  *     before   made = event + lag     P(lag <= made - from) - P(lag <= made - to)
  *     at       made = event           the same with no lag
  *     after    event = made + lag     P(lag <= to - made) - P(lag <= from - made)
  *
  * each end averaged over what it may be out by.
- * @param first the month the array begins with
  */
-export function addLikelihood(
-  into: Float64Array,
-  first: number,
-  { from, to, softBelow, softAbove }: EventWindow,
+export function likelihood(
+  { perYear, first, count }: Steps,
+  window: EventWindow,
   model: EventModel,
-): void {
-  const table = lagTable(model);
-  const after = model.side === "after";
-  // Of the end that must be passed and the one that must not, after the making the later comes first.
-  const [sure, softSure, too, softToo] = after
-    ? [to, softAbove, from, softBelow]
-    : [from, softBelow, to, softAbove];
-  for (let k = 0; k < into.length; k++) {
-    const month = first + k;
-    const passed =
-      sure === null
-        ? 1
-        : lagUpTo(table, after ? sure + softSure - month - 1 : month - sure + softSure, softSure);
-    const beyond = too === null ? 0 : lagUpTo(table, after ? too - month - 1 : month - too, softToo);
-    into[k] = Math.min(1, (into[k] ?? 0) + Math.max(0, passed - beyond));
+): Float64Array {
+  const table = lagTable(model, perYear);
+  const softBelow = Math.round((window.softBelow * perYear) / MONTHS);
+  const softAbove = Math.round((window.softAbove * perYear) / MONTHS);
+  const from = window.from === null ? null : stepOf(window.from, perYear);
+  const to = window.to === null ? null : stepAfter(window.to, perYear);
+  const below = (sign: 1 | -1, start: number) => ({ sign, start, soft: softBelow });
+  const above = (sign: 1 | -1, start: number) => ({ sign, start, soft: softAbove });
+  const likely = new Float64Array(count);
+  if (model.side === "after") {
+    if (to === null) likely.fill(1);
+    else addLags(likely, table, { ...above(1, to + softAbove - first - 1), direction: -1 });
+    if (from !== null) addLags(likely, table, { ...below(-1, from - first - 1), direction: -1 });
+  } else {
+    if (from === null) likely.fill(1);
+    else addLags(likely, table, { ...below(1, first - from + softBelow), direction: 1 });
+    if (to !== null) addLags(likely, table, { ...above(-1, first - to), direction: 1 });
   }
+  for (let k = 0; k < count; k++) if ((likely[k] ?? 0) < NONE) likely[k] = 0;
+  return likely;
 }
+
+/** What is left over where two equal likelihoods are taken from each other. */
+const NONE = 1e-12;

@@ -1,6 +1,7 @@
 import { MONTHS } from "./day.ts";
 import { modelOf } from "./event-model.ts";
 import type { Evidence } from "./evidence.ts";
+import { type Grid, type Steps, stepsOf } from "./steps.ts";
 import { type EventWindow, eventWindow, periodsOf } from "./window.ts";
 
 /** What is held before any piece of evidence is looked at. */
@@ -28,38 +29,35 @@ export type DatingPolicy = {
 };
 export const DATING_POLICY: DatingPolicy = { margin: 10, openReach: 100, longest: 2000 };
 
-/** The years that are computed with, first and last counted in. */
-export type Grid = { readonly from: number; readonly to: number };
-
-/** @returns the years, and how likely each month of them is beforehand (sums to 1) */
+/** @returns the years, how they are cut, and how likely each step is beforehand (sums to 1) */
 export function spreadPrior(
   evidence: readonly Evidence[],
   prior: Prior,
   policy: DatingPolicy = DATING_POLICY,
-): { readonly grid: Grid; readonly months: Float64Array } {
+): { readonly grid: Grid; readonly steps: Steps; readonly before: Float64Array } {
   if (prior.kind === "years") {
     const grid = { from: prior.from, to: Math.min(prior.to, prior.from + policy.longest - 1) };
-    return { grid, months: uniform(grid) };
+    return { grid, steps: stepsOf(grid), before: uniform(stepsOf(grid)) };
   }
   const own = prior.kind === "maker" ? [{ from: MONTHS * prior.from, to: MONTHS * (prior.to + 1) }] : [];
   const grid = widest([...windowsOf(evidence), ...own], prior.thisYear, policy);
-  const months = uniform(grid);
-  if (prior.kind === "maker") weighIn(months, grid, prior);
-  return { grid, months };
+  const steps = stepsOf(grid);
+  const before = uniform(steps);
+  if (prior.kind === "maker") weighIn(before, steps, prior);
+  return { grid, steps, before };
 }
 
-function uniform({ from, to }: Grid): Float64Array {
-  const months = MONTHS * (to - from + 1);
-  return new Float64Array(months).fill(1 / months);
+function uniform({ count }: Steps): Float64Array {
+  return new Float64Array(count).fill(1 / count);
 }
 
 /** The years of the maker hold so much of it, all years the rest. */
-function weighIn(months: Float64Array, grid: Grid, maker: Prior & { readonly kind: "maker" }): void {
-  const first = Math.max(0, MONTHS * (maker.from - grid.from));
-  const last = Math.min(months.length, MONTHS * (maker.to + 1 - grid.from));
+function weighIn(before: Float64Array, steps: Steps, maker: Prior & { readonly kind: "maker" }): void {
+  const first = Math.max(0, steps.perYear * maker.from - steps.first);
+  const last = Math.min(before.length, steps.perYear * (maker.to + 1) - steps.first);
   if (last <= first) return;
-  for (let k = 0; k < months.length; k++) months[k] = (months[k] ?? 0) * (1 - maker.reliability);
-  for (let k = first; k < last; k++) months[k] = (months[k] ?? 0) + maker.reliability / (last - first);
+  for (let k = 0; k < before.length; k++) before[k] = (before[k] ?? 0) * (1 - maker.reliability);
+  for (let k = first; k < last; k++) before[k] = (before[k] ?? 0) + maker.reliability / (last - first);
 }
 
 type Ends = Pick<EventWindow, "from" | "to">;

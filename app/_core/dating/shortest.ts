@@ -1,4 +1,4 @@
-import { MONTHS } from "./day.ts";
+import { byYear, type Steps } from "./steps.ts";
 
 /** Years, first and last counted in, and how much of the probability they hold; exact ends in fractional years. */
 export type YearRange = {
@@ -16,16 +16,16 @@ export type Shortest = { readonly ranges: readonly YearRange[]; readonly mass: n
 const SAME = 1e-9;
 
 /**
- * The likeliest months that together hold a share, joined to ranges. Among months that are equally likely those
+ * The likeliest steps of the grid that together hold a share, joined to ranges. Among steps that are equally likely those
  * nearest the median are taken.
  * @param sorted the same probabilities from small to large
  */
 export function shortestHolding(
   share: number,
-  months: Float64Array,
+  steps: Float64Array,
   sorted: Float64Array,
   median: number,
-  firstYear: number,
+  { perYear, first }: Steps,
 ): Shortest {
   let held = 0;
   let i = sorted.length;
@@ -36,52 +36,47 @@ export function shortestHolding(
   const least = sorted[i] ?? 0;
   const above = least * (1 + SAME);
   const below = least * (1 - SAME);
-  const taken = new Uint8Array(months.length);
+  const taken = new Uint8Array(steps.length);
   let mass = 0;
-  for (let k = 0; k < months.length; k++) {
-    if ((months[k] ?? 0) <= above) continue;
+  for (let k = 0; k < steps.length; k++) {
+    if ((steps[k] ?? 0) <= above) continue;
     taken[k] = 1;
-    mass += months[k] ?? 0;
+    mass += steps[k] ?? 0;
   }
   // From the median outwards, the nearer first.
-  const middle = Math.floor(median);
-  for (let step = 0; mass < share - SAME && step < 2 * months.length + 2; step++) {
+  const middle = Math.round(median);
+  for (let step = 0; mass < share - SAME && step < 2 * steps.length + 2; step++) {
     const k = step % 2 === 0 ? middle + step / 2 : middle - (step + 1) / 2;
-    const p = months[k];
+    const p = steps[k];
     if (p === undefined || p > above || p < below || taken[k] === 1) continue;
     taken[k] = 1;
     mass += p;
   }
-  return joined(taken, months, firstYear);
+  return joined(taken, byYear(steps, perYear), perYear, first / perYear);
 }
 
-function joined(taken: Uint8Array, months: Float64Array, firstYear: number): Shortest {
+function joined(taken: Uint8Array, years: Float64Array, perYear: number, firstYear: number): Shortest {
   const ranges: YearRange[] = [];
   for (let k = 0; k < taken.length; k++) {
     if (taken[k] === 0) continue;
     let end = k;
-    while (end + 1 < taken.length && taken[end + 1] === 1) end++;
-    const [from, to] = [Math.floor(k / MONTHS), Math.floor(end / MONTHS)];
+    while (taken[end + 1] === 1) end++;
     const before = ranges.at(-1);
-    const joins = before !== undefined && before.to >= firstYear + from - 1;
+    const from = firstYear + Math.floor(k / perYear);
+    const joins = before !== undefined && before.to >= from - 1;
     if (joins) ranges.pop();
-    const start = joins ? before.from - firstYear : from;
+    const start = joins ? before.from : from;
+    const to = firstYear + Math.floor(end / perYear);
     ranges.push({
-      from: firstYear + start,
-      to: firstYear + to,
-      mass: massOf(months, start, to),
-      begins: joins ? before.begins : firstYear + k / MONTHS,
-      ends: firstYear + (end + 1) / MONTHS,
+      from: start,
+      to,
+      mass: years.subarray(start - firstYear, to + 1 - firstYear).reduce((sum, p) => sum + p, 0),
+      begins: joins ? before.begins : firstYear + k / perYear,
+      ends: firstYear + (end + 1) / perYear,
     });
     k = end;
   }
   return { ranges, mass: ranges.reduce((sum, { mass }) => sum + mass, 0) };
-}
-
-function massOf(months: Float64Array, fromYear: number, toYear: number): number {
-  let mass = 0;
-  for (let k = MONTHS * fromYear; k < MONTHS * (toYear + 1); k++) mass += months[k] ?? 0;
-  return mass;
 }
 
 /** Where half of the probability lies on either side, in cells from the first. */

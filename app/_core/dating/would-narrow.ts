@@ -2,7 +2,7 @@ import { CANDIDATES, type Candidate } from "./candidates.ts";
 import { MONTHS } from "./day.ts";
 import { modelOf } from "./event-model.ts";
 import type { Evidence } from "./evidence.ts";
-import { addLikelihood } from "./likelihood.ts";
+import { likelihood } from "./likelihood.ts";
 
 /** What a kind of evidence, were it found, would be expected to tell. */
 export type Narrowing = {
@@ -14,14 +14,16 @@ export type Narrowing = {
 };
 
 /** Into so many steps the years in question are cut: an average needs no more. */
-const STEPS = 48;
+const STEPS = 36;
 /** What is less likely than this on either side is not in question. */
 const TAIL = 0.0005;
 
 /** Of all kinds that are not there yet, how much each would be expected to tell; the most first. */
 export function wouldNarrow(years: Float64Array, evidence: readonly Evidence[]): readonly Narrowing[] {
   const { cells, yearsEach } = coarse(years);
-  return CANDIDATES.filter((each) => !evidence.some((piece) => sameKind(piece, each)))
+  return CANDIDATES.filter(
+    (each) => !evidence.some((piece) => piece.reliability > 0 && sameKind(piece, each)),
+  )
     .map((candidate) => {
       const bits = expectedBits(cells, yearsEach, candidate);
       return { candidate: candidate.id, bits, left: 2 ** -bits };
@@ -81,15 +83,17 @@ function expectedBits(cells: Float64Array, yearsEach: number, candidate: Candida
 function distances(n: number, yearsEach: number, candidate: Candidate): Float64Array {
   const model = modelOf(candidate);
   const perStep = Math.max(1, Math.round(MONTHS * yearsEach));
-  const months = new Float64Array(4 * n * perStep);
   const window = { from: 0, to: MONTHS * candidate.years, softBelow: 0, softAbove: 0 };
-  addLikelihood(months, -2 * n * perStep, window, model);
+  const steps = { perYear: MONTHS, first: -2 * n * perStep, count: 4 * n * perStep } as const;
+  const months = likelihood(steps, window, model);
   const kernel = new Float64Array(4 * n);
   let sum = 0;
-  months.forEach((p, k) => {
-    const step = Math.floor(k / perStep);
-    kernel[step] = (kernel[step] ?? 0) + p;
-    sum += p;
-  });
-  return kernel.map((p) => p / sum);
+  for (let step = 0, k = 0; step < kernel.length; step++) {
+    let within = 0;
+    for (const end = k + perStep; k < end; k++) within += months[k] ?? 0;
+    kernel[step] = within;
+    sum += within;
+  }
+  for (let step = 0; step < kernel.length; step++) kernel[step] = (kernel[step] ?? 0) / sum;
+  return kernel;
 }
