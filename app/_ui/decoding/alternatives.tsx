@@ -1,5 +1,6 @@
 import { useTranslations } from "next-intl";
 import type { DatedStatement } from "#core/dating/evidence";
+import type { Worksheet } from "#core/dating/worksheet";
 import type { LetterStatement } from "#core/decoding/hallmark";
 import styles from "./answer.module.css";
 import { LetterInStyle } from "./letter-in-style.tsx";
@@ -7,7 +8,7 @@ import { StatementFacts } from "./statement-facts.tsx";
 import { WindowWords } from "./window-words.tsx";
 import { WorksheetLink } from "./worksheet-link.tsx";
 
-type AlternativesProps = { readonly alternatives: readonly DatedStatement[]; readonly worksheet: string };
+type AlternativesProps = { readonly alternatives: readonly DatedStatement[]; readonly worksheet: Worksheet };
 
 /** Statements that exclude each other: one goes to the worksheet once it is known which, or all as one piece. */
 export function Alternatives({ alternatives, worksheet }: AlternativesProps) {
@@ -32,19 +33,14 @@ export function Alternatives({ alternatives, worksheet }: AlternativesProps) {
                 <StatementFacts statement={statement} />
               </details>
               <p>
-                <WorksheetLink statement={statement} worksheet={worksheet} className={styles.add} />
+                <WorksheetLink statement={statement} worksheet={worksheet} />
               </p>
             </div>
           </li>
         ))}
       </ol>
       <p>
-        <WorksheetLink
-          statement={first}
-          alternatives={others.map(({ edtf }) => edtf)}
-          worksheet={worksheet}
-          className={styles.add}
-        />
+        <WorksheetLink statement={first} others={others.map(({ edtf }) => edtf)} worksheet={worksheet} />
       </p>
     </section>
   );

@@ -1,11 +1,12 @@
 import { useTranslations } from "next-intl";
+import type { Worksheet } from "#core/dating/worksheet";
 import type { Decoded } from "#core/decoding/decoded";
 import { Alternatives } from "./alternatives.tsx";
 import styles from "./answer.module.css";
 import { DecoderNotes } from "./decoder-notes.tsx";
 import { Statement } from "./statement.tsx";
 
-type AnswerProps = { readonly decoded: Decoded; readonly worksheet: string };
+type AnswerProps = { readonly decoded: Decoded; readonly worksheet: Worksheet };
 
 /** What was read, each statement with its window, reason, source, basis and exceptions. */
 export function Answer({ decoded, worksheet }: AnswerProps) {

@@ -1,10 +1,11 @@
 import { useTranslations } from "next-intl";
 import type { ReactNode } from "react";
+import type { Worksheet } from "#core/dating/worksheet";
 import type { DecoderInput, DecoderName } from "#core/decoding/decoders";
 import type { FieldError } from "#core/field-error";
 import plain from "../plain.module.css";
 import { OtherErrors } from "../questions/form-field.tsx";
-import { addressOfDecoder, fieldsOf, typedIn } from "./asked.ts";
+import { addressOfDecoder, carriedFields, fieldsOf, typedIn } from "./asked.ts";
 import styles from "./decoder-form.module.css";
 
 /** What every decoder's form is given: what was typed, and what is wrong with it. */
@@ -12,8 +13,8 @@ export type FormProps = { readonly input: DecoderInput; readonly error: FieldErr
 
 type DecoderFormProps = FormProps & {
   readonly name: DecoderName;
-  /** The worksheet that the evidence is for, as its address holds it. */
-  readonly worksheet: string;
+  /** The worksheet that the evidence is for: the form carries it along. */
+  readonly worksheet: Worksheet;
   readonly children: ReactNode;
 };
 
@@ -22,7 +23,9 @@ export function DecoderForm({ name, input, error, worksheet, children }: Decoder
   const t = useTranslations("decoders");
   return (
     <form action={`${addressOfDecoder(name)}#answer`} className={styles.form}>
-      {worksheet !== "" && <input type="hidden" name="worksheet" value={worksheet} />}
+      {carriedFields(worksheet).map(([field, value]) => (
+        <input key={`${field} ${value}`} type="hidden" name={field} value={value} />
+      ))}
       <OtherErrors form={formState({ input, error }, fieldsOf(name))} shown={fieldsOf(name)} />
       {children}
       <button type="submit" className={plain.button}>

@@ -4,10 +4,10 @@ import { FieldErrorNote } from "../field-error.tsx";
 import plain from "../plain.module.css";
 import { typedIn } from "./asked.ts";
 import type { FormProps } from "./decoder-form.tsx";
+import styles from "./diamond.module.css";
 import { DiamondKey } from "./diamond-key.tsx";
 import { DiamondLetters } from "./diamond-letters.tsx";
 import { DiamondOutline } from "./diamond-outline.tsx";
-import styles from "./diamond.module.css";
 
 const PLACES = ["class", ...DIAMOND_CORNERS] as const;
 

@@ -1,7 +1,7 @@
 import { useTranslations } from "next-intl";
 import { DIAMOND_CORNERS, type DiamondSeries, lookUpDiamond } from "#core/decoding/diamond-table";
-import { DiamondOutline } from "./diamond-outline.tsx";
 import styles from "./diamond.module.css";
+import { DiamondOutline } from "./diamond-outline.tsx";
 
 /** Where the words stand in the drawing of the key. */
 const AT = { top: [60, 53], right: [98, 83.5], bottom: [60, 115], left: [22, 83.5] } as const;

@@ -10,10 +10,13 @@ export function DiamondLetters() {
   const years = (letter: string) =>
     DIAMOND_SERIES.flatMap((series) => lookUpDiamond("year letter", letter, series)?.value ?? []);
   const month = (letter: string) =>
-    format.dateTime(new Date(Date.UTC(2000, Number(lookUpDiamond("month letter", letter, first)?.value) - 1, 15)), {
-      month: "long",
-      timeZone: "UTC",
-    });
+    format.dateTime(
+      new Date(Date.UTC(2000, Number(lookUpDiamond("month letter", letter, first)?.value) - 1, 15)),
+      {
+        month: "long",
+        timeZone: "UTC",
+      },
+    );
   return (
     <details className={styles.letters}>
       <summary>{t("letters")}</summary>

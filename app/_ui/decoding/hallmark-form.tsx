@@ -3,8 +3,8 @@ import { isSmall, LETTER_STYLES, OFFICES, OTHER_MARKS, STANDARDS } from "#core/d
 import { FieldErrorNote } from "../field-error.tsx";
 import { ChoiceField, LineField } from "../questions/form-field.tsx";
 import { tickedIn, typedIn } from "./asked.ts";
-import { type FormProps, formState } from "./decoder-form.tsx";
 import styles from "./decoder-form.module.css";
+import { type FormProps, formState } from "./decoder-form.tsx";
 import { LetterInStyle } from "./letter-in-style.tsx";
 
 /** What can be read of a hallmark; every field can stay empty. */

@@ -2,8 +2,8 @@ import { useTranslations } from "next-intl";
 import { FAMILIES, type Family, FEATURES } from "#core/decoding/making";
 import { FieldErrorNote } from "../field-error.tsx";
 import { tickedIn } from "./asked.ts";
-import type { FormProps } from "./decoder-form.tsx";
 import styles from "./decoder-form.module.css";
+import type { FormProps } from "./decoder-form.tsx";
 
 /** What is seen of the making, by family; what is ticked stays laid open. */
 export function MakingForm({ input, error }: FormProps) {

@@ -4,8 +4,8 @@ import { DESIGN_MARKINGS } from "#core/decoding/registered-design";
 import { FieldErrorNote } from "../field-error.tsx";
 import { LineField } from "../questions/form-field.tsx";
 import { typedIn } from "./asked.ts";
-import { type FormProps, formState } from "./decoder-form.tsx";
 import styles from "./decoder-form.module.css";
+import { type FormProps, formState } from "./decoder-form.tsx";
 
 /** A number as it stands on the object. */
 export function NumberForm({ name, ...props }: FormProps & { readonly name: DecoderName }) {

@@ -8,18 +8,18 @@ export function StatementFacts({ statement }: { readonly statement: DatedStateme
   const { source, basis, reliability, exceptions } = statement;
   return (
     <dl className={styles.facts}>
-      <div>
+      <div className={styles.fact}>
         <dt>{t("source")}</dt>
         <dd>{source}</dd>
       </div>
-      <div>
+      <div className={styles.fact}>
         <dt>{t("basis")}</dt>
         <dd>
           {t(`bases.${basis}`)} {t("reliability", { times: Math.round(reliability * 100) })}
         </dd>
       </div>
       {exceptions !== "" && (
-        <div>
+        <div className={styles.fact}>
           <dt>{t("exceptions")}</dt>
           <dd>{exceptions}</dd>
         </div>

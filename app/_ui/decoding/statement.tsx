@@ -1,12 +1,13 @@
 import { useTranslations } from "next-intl";
 import type { DatedStatement } from "#core/dating/evidence";
+import type { Worksheet } from "#core/dating/worksheet";
 import type { WordingStatement } from "#core/decoding/label-wording";
 import styles from "./answer.module.css";
 import { StatementFacts } from "./statement-facts.tsx";
 import { WindowWords } from "./window-words.tsx";
 import { WorksheetLink } from "./worksheet-link.tsx";
 
-type StatementProps = { readonly statement: DatedStatement; readonly worksheet: string };
+type StatementProps = { readonly statement: DatedStatement; readonly worksheet: Worksheet };
 
 /** One dated statement, whole. */
 export function Statement({ statement, worksheet }: StatementProps) {
@@ -19,7 +20,7 @@ export function Statement({ statement, worksheet }: StatementProps) {
       <p>{statement.reason}</p>
       <StatementFacts statement={statement} />
       <p>
-        <WorksheetLink statement={statement} worksheet={worksheet} className={styles.add} />
+        <WorksheetLink statement={statement} worksheet={worksheet} />
       </p>
     </article>
   );

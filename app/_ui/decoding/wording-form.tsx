@@ -3,8 +3,8 @@ import { SIGNS } from "#core/decoding/label-wording";
 import { FieldErrorNote } from "../field-error.tsx";
 import { TextField } from "../questions/form-field.tsx";
 import { tickedIn } from "./asked.ts";
-import { type FormProps, formState } from "./decoder-form.tsx";
 import styles from "./decoder-form.module.css";
+import { type FormProps, formState } from "./decoder-form.tsx";
 
 /** The text of a label as it stands, and signs that can't be typed. */
 export function WordingForm(props: FormProps) {

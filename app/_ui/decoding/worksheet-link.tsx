@@ -1,31 +1,33 @@
 import { useTranslations } from "next-intl";
 import type { DatedStatement } from "#core/dating/evidence";
+import { type Worksheet, worksheetAddress } from "#core/dating/worksheet";
 import { wordPeriod } from "../period-words.tsx";
+import plain from "../plain.module.css";
 import { wordWindow } from "./window-words.tsx";
 
 type WorksheetLinkProps = {
   readonly statement: DatedStatement;
   /** The periods of the statements that exclude this one, where it stands for all of them. */
-  readonly alternatives?: readonly string[];
-  readonly worksheet: string;
-  readonly className?: string | undefined;
+  readonly others?: readonly string[];
+  readonly worksheet: Worksheet;
 };
 
 /** Leads to the worksheet with a statement added to it. */
-export function WorksheetLink({ statement, alternatives = [], worksheet, className }: WorksheetLinkProps) {
+export function WorksheetLink({ statement, others = [], worksheet }: WorksheetLinkProps) {
   const t = useTranslations("decoders");
   const words = useTranslations("decoders.window");
   const period = useTranslations("period");
-  const address = new URLSearchParams({
-    ...(worksheet === "" ? {} : { worksheet }),
-    add: JSON.stringify({ ...statement, ...(alternatives.length === 0 ? {} : { alternatives }) }),
-  });
   const window = wordWindow(statement.edtf, words, (interval) => wordPeriod(interval, period));
   return (
-    <a href={`/dates?${address}`} className={className}>
-      {alternatives.length === 0
-        ? t.rich("add", { window, hidden: (chunks) => <span className="visually-hidden">{chunks}</span> })
-        : t("addAll", { count: alternatives.length + 1 })}
+    <a href={worksheetAddress(worksheet, statement, others)} className={plain.quiet} rel="nofollow">
+      {others.length > 0 ? (
+        t("addAll", { count: others.length + 1 })
+      ) : (
+        <span>
+          {t("add")}
+          <span className={plain.hidden}>{t("addWhat", { window })}</span>
+        </span>
+      )}
     </a>
   );
 }
