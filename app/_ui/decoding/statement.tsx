@@ -4,23 +4,22 @@ import type { Worksheet } from "#core/dating/worksheet";
 import type { WordingStatement } from "#core/decoding/label-wording";
 import styles from "./answer.module.css";
 import { StatementFacts } from "./statement-facts.tsx";
-import { WindowWords } from "./window-words.tsx";
+import { useWindowWords } from "./use-window-words.ts";
 import { WorksheetLink } from "./worksheet-link.tsx";
 
 type StatementProps = { readonly statement: DatedStatement; readonly worksheet: Worksheet };
 
 /** One dated statement, whole. */
 export function Statement({ statement, worksheet }: StatementProps) {
+  const window = useWindowWords()(statement.edtf);
   return (
     <article className={styles.statement}>
       {isWording(statement) && <Found statement={statement} />}
-      <h3 className={styles.window}>
-        <WindowWords edtf={statement.edtf} />
-      </h3>
+      <h3 className={styles.window}>{window}</h3>
       <p>{statement.reason}</p>
       <StatementFacts statement={statement} />
       <p>
-        <WorksheetLink statement={statement} worksheet={worksheet} />
+        <WorksheetLink statement={statement} window={window} worksheet={worksheet} />
       </p>
     </article>
   );

@@ -1,23 +1,20 @@
 import { useTranslations } from "next-intl";
 import type { DatedStatement } from "#core/dating/evidence";
 import { type Worksheet, worksheetAddress } from "#core/dating/worksheet";
-import { wordPeriod } from "../period-words.tsx";
 import plain from "../plain.module.css";
-import { wordWindow } from "./window-words.tsx";
 
 type WorksheetLinkProps = {
   readonly statement: DatedStatement;
+  /** The statement's window in words, which tells one link from the next. */
+  readonly window: string;
   /** The periods of the statements that exclude this one, where it stands for all of them. */
   readonly others?: readonly string[];
   readonly worksheet: Worksheet;
 };
 
 /** Leads to the worksheet with a statement added to it. */
-export function WorksheetLink({ statement, others = [], worksheet }: WorksheetLinkProps) {
+export function WorksheetLink({ statement, window, others = [], worksheet }: WorksheetLinkProps) {
   const t = useTranslations("decoders");
-  const words = useTranslations("decoders.window");
-  const period = useTranslations("period");
-  const window = wordWindow(statement.edtf, words, (interval) => wordPeriod(interval, period));
   return (
     <a href={worksheetAddress(worksheet, statement, others)} className={plain.quiet} rel="nofollow">
       {others.length > 0 ? (
