@@ -38,7 +38,7 @@ export function decode(name: DecoderName, input: DecoderInput): Result<Decoded, 
     case "us-trade-marks":
       return decodeUsTradeMark({ number: one("number") });
     case "registered-designs":
-      return decodeRegisteredDesign({ number: one("number"), marking: one("marking") });
+      return decodeRegisteredDesign({ number: one("number") });
     case "registration-diamond":
       return decodeDiamond({
         top: one("top"),

@@ -185,7 +185,7 @@ function letterUnknown({ letter, office, style }: Read, cycles: readonly LetterC
 }
 
 function remarks(letter: string): readonly Note[] {
-  return HALLMARK_REMARKS.filter(({ id }) => (letter === "") === (id === "date-letter-optional")).flatMap(
+  return HALLMARK_REMARKS.filter(({ id }) => (letter !== "") === (id === "change-1975")).flatMap(
     ({ note }): readonly Note[] => (note ? [{ is: "remark", params: { text: note } }] : []),
   );
 }

@@ -74,10 +74,20 @@ export function decodeWording(input: WordingInput): Result<Decoded<WordingStatem
     return words === null ? [] : [{ rule, words }];
   });
   return ok({
-    statements: found.flatMap(({ rule, words }) => stateWording(rule, words)),
+    statements: found.flatMap(({ rule, words }) => stateWording(rule, words)).toSorted(byTelling),
     alternatives: [],
     notes: noteWording(found.map(({ rule }) => rule)),
   });
+}
+
+/** The narrowest window first; of those with one open end, the one that leaves less. */
+function byTelling(a: WordingStatement, b: WordingStatement): number {
+  const leaves = ({ edtf }: WordingStatement) => {
+    const [from = "", to = ""] = edtf.split("/").map((end) => end.slice(0, 4).replaceAll("X", "5"));
+    if (to === "..") return 10_000 - Number(from);
+    return from === ".." ? Number(to) : Number(to) - Number(from);
+  };
+  return leaves(a) - leaves(b);
 }
 
 /** Without accents and with single spaces: é is often printed as e, and a label is broken into lines anywhere. */

@@ -12,12 +12,6 @@ import { type Sourced, weakestBasis } from "./sourced.ts";
 import before from "./tables/uk-designs-before-1884.json" with { type: "json" };
 import designs from "./tables/uk-registered-designs.json" with { type: "json" };
 
-/** What stands with the number: `Rd` belongs to the series of 1884, anything else leaves two series open. */
-export const DESIGN_MARKINGS = ["rd", "bare"] as const;
-export type DesignMarking = (typeof DESIGN_MARKINGS)[number];
-
-export type DesignInput = NumberInput & { readonly marking?: string };
-
 /** A number of the register of 1839 to 1883 whose date is known; the last is only a limit. */
 type DatedNumber = Sourced & { readonly number: number; readonly date: string; readonly limit?: boolean };
 
@@ -26,25 +20,18 @@ const BEFORE_1884 = before as readonly DatedNumber[];
 const DESIGN_WORDS = ["RD", "R", "D", "DES", "DESIGN"];
 
 /** British registered designs. The same number was given out twice, once before and once from 1884 on. */
-export function decodeRegisteredDesign(input: DesignInput): Result<Decoded, FieldError> {
+export function decodeRegisteredDesign(input: NumberInput): Result<Decoded, FieldError> {
   const number = readNumber(input.number, DESIGN_WORDS);
   if (!number.ok) return number;
   const place = placeNumber(UK_DESIGNS, number.value);
-  const saysRd = /r\W*e?\W*g?\W*d/i.test(input.number);
-  const marking = input.marking || (saysRd ? "rd" : "bare");
-  if (!DESIGN_MARKINGS.some((each) => each === marking))
-    return fail({
-      field: "marking",
-      rule: "one-of",
-      received: marking,
-      params: { allowed: DESIGN_MARKINGS.join(", ") },
-    });
   if (place === null) return fail(notInTable(UK_DESIGNS, number.value));
   const from1884 = stateNumber("uk-registered-designs", number.value, place);
-  const old = marking === "bare" ? stateOldNumber(number.value) : null;
+  // Rd, Regd and Registered are of 1884 and after; a number alone can be of either register.
+  const isBare = !/r\W*e?\W*g?\W*d/i.test(input.number);
+  const old = isBare ? stateOldNumber(number.value) : null;
   const notes = noteNumber(number.value, place);
   if (old === null) {
-    const only: readonly Note[] = marking === "bare" ? [{ is: "only-one-series" }] : [];
+    const only: readonly Note[] = isBare ? [{ is: "only-one-series" }] : [];
     return ok({ statements: [from1884], alternatives: [], notes: [...only, ...notes] });
   }
   const two: Note = { is: "two-series", params: { number: groupDigits(number.value) } };
@@ -64,14 +51,14 @@ function stateOldNumber(number: number): DatedStatement | null {
     to: sayDay(next.date),
   };
   const basis = weakestBasis([row]);
-  const shape = next.limit ? "last" : "reason";
+  const shape = number === row.number ? "either" : next.limit ? "last" : "reason";
   return {
     kind: "number",
     event: "marked",
     edtf: `${row.date}/..`,
     reliability: RELIABILITY[basis].hard,
     reason: fillReason("uk-designs-before-1884", shape, found),
-    source: next.limit ? row.source : `${row.source}; ${next.source}`,
+    source: next.limit || number === row.number ? row.source : `${row.source}; ${next.source}`,
     basis,
     exceptions: exceptionsOf("uk-designs-before-1884"),
   };

@@ -1,9 +1,10 @@
 import { useTranslations } from "next-intl";
 import type { Worksheet } from "#core/dating/worksheet";
 import type { Decoded } from "#core/decoding/decoded";
+import plain from "../plain.module.css";
 import { Alternatives } from "./alternatives.tsx";
 import styles from "./answer.module.css";
-import { DecoderNotes } from "./decoder-notes.tsx";
+import { DecoderCautions, DecoderNotes } from "./decoder-notes.tsx";
 import { Statement } from "./statement.tsx";
 
 type AnswerProps = { readonly decoded: Decoded; readonly worksheet: Worksheet };
@@ -14,10 +15,13 @@ export function Answer({ decoded, worksheet }: AnswerProps) {
   const { statements, alternatives, notes } = decoded;
   return (
     <>
+      <DecoderCautions notes={notes} />
       {alternatives.length > 0 && <Alternatives alternatives={alternatives} worksheet={worksheet} />}
       {statements.length > 0 && (
-        <section className={styles.part} aria-label={t("statements")}>
-          {alternatives.length > 0 && <h2>{t("besides")}</h2>}
+        <section className={styles.part} aria-labelledby="statements">
+          <h2 id="statements" className={alternatives.length === 0 ? plain.hidden : undefined}>
+            {alternatives.length === 0 ? t("statements") : t("besides")}
+          </h2>
           <ol className={styles.statements}>
             {statements.map((statement) => (
               <li key={`${statement.edtf} ${statement.reason}`}>

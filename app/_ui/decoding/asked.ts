@@ -6,7 +6,7 @@ const FIELDS: Readonly<Record<DecoderName, readonly string[]>> = {
   wording: ["wording", "signs"],
   hallmarks: ["office", "letter", "style", "standard", "others"],
   "registration-diamond": ["class", "top", "right", "bottom", "left"],
-  "registered-designs": ["number", "marking"],
+  "registered-designs": ["number"],
   "us-patents": ["number"],
   "us-design-patents": ["number"],
   "us-trade-marks": ["number"],

@@ -2,32 +2,35 @@ import { useTranslations } from "next-intl";
 import type { Note, NoteKind } from "#core/decoding/decoded";
 import styles from "./answer.module.css";
 
+type NotesProps = { readonly notes: readonly Note[] };
+
 /** Notes that somebody must not overlook: they stand apart and first. */
 const CAUTIONS: readonly NoteKind[] = ["contradiction", "unsafe"];
+const isCaution = ({ is }: Note): boolean => CAUTIONS.includes(is);
+
+/** What somebody must know before anything else. */
+export function DecoderCautions({ notes }: NotesProps) {
+  const t = useTranslations("decoders");
+  return notes.filter(isCaution).map(({ is, params }) => (
+    <p key={is} className={styles.caution}>
+      <strong>{t("caution")}</strong> {t(`notes.${is}`, { ...params })}
+    </p>
+  ));
+}
 
 /** What is worth knowing besides. */
-export function DecoderNotes({ notes }: { readonly notes: readonly Note[] }) {
+export function DecoderNotes({ notes }: NotesProps) {
   const t = useTranslations("decoders");
-  const cautions = notes.filter((note) => CAUTIONS.includes(note.is));
-  const others = notes.filter((note) => !CAUTIONS.includes(note.is));
-  const words = ({ is, params }: Note) => t(`notes.${is}`, { ...params });
+  const others = notes.filter((note) => !isCaution(note));
+  if (others.length === 0) return null;
   return (
-    <>
-      {cautions.map((note) => (
-        <p key={note.is} className={styles.caution}>
-          <strong>{t("caution")}</strong> {words(note)}
-        </p>
-      ))}
-      {others.length > 0 && (
-        <section className={styles.part} aria-labelledby="notes">
-          <h2 id="notes">{t("notesHeading")}</h2>
-          <ul className={styles.notes}>
-            {others.map((note) => (
-              <li key={`${note.is} ${JSON.stringify(note.params)}`}>{words(note)}</li>
-            ))}
-          </ul>
-        </section>
-      )}
-    </>
+    <section className={styles.part} aria-labelledby="notes">
+      <h2 id="notes">{t("notesHeading")}</h2>
+      <ul className={styles.notes}>
+        {others.map(({ is, params }) => (
+          <li key={`${is} ${JSON.stringify(params)}`}>{t(`notes.${is}`, { ...params })}</li>
+        ))}
+      </ul>
+    </section>
   );
 }

@@ -5,8 +5,6 @@ import plain from "../plain.module.css";
 import { typedIn } from "./asked.ts";
 import type { FormProps } from "./decoder-form.tsx";
 import styles from "./diamond.module.css";
-import { DiamondKey } from "./diamond-key.tsx";
-import { DiamondLetters } from "./diamond-letters.tsx";
 import { DiamondOutline } from "./diamond-outline.tsx";
 
 const PLACES = ["class", ...DIAMOND_CORNERS] as const;
@@ -17,42 +15,35 @@ export function DiamondForm({ input, error }: FormProps) {
   const fields = useTranslations("fields");
   const wrong = PLACES.find((place) => place === error?.field);
   return (
-    <>
-      <fieldset className={styles.fields}>
-        <legend className={plain.label}>{t("legend")}</legend>
-        <div className={styles.drawing}>
-          <DiamondOutline />
-          {PLACES.map((place) => (
-            <div key={place} className={`${styles.place} ${styles[place] ?? ""}`}>
-              <label htmlFor={place}>{fields(place)}</label>
-              <input
-                id={place}
-                name={place}
-                defaultValue={typedIn(input, place)}
-                maxLength={place === "class" ? 5 : 3}
-                size={3}
-                autoComplete="off"
-                autoCapitalize="characters"
-                spellCheck={false}
-                className={plain.input}
-                aria-invalid={wrong === place ? true : undefined}
-                aria-describedby={wrong === place ? "diamond-error diamond-note" : "diamond-note"}
-                // biome-ignore lint/a11y/noAutofocus: what is wrong is where the next key goes
-                autoFocus={wrong === place}
-              />
-            </div>
-          ))}
-        </div>
-        {error && wrong && <FieldErrorNote error={error} id="diamond-error" />}
-        <p className={plain.note} id="diamond-note">
-          {t("note")}
-        </p>
-      </fieldset>
-      <div className={styles.keys}>
-        <DiamondKey series="1842-1867" />
-        <DiamondKey series="1868-1883" />
+    <fieldset className={styles.fields}>
+      <legend className={plain.label}>{t("legend")}</legend>
+      <div className={styles.drawing}>
+        <DiamondOutline />
+        {PLACES.map((place) => (
+          <div key={place} className={`${styles.place} ${styles[place] ?? ""}`}>
+            <label htmlFor={place}>{fields(place)}</label>
+            <input
+              id={place}
+              name={place}
+              defaultValue={typedIn(input, place)}
+              maxLength={place === "class" ? 5 : 3}
+              size={3}
+              autoComplete="off"
+              autoCapitalize="characters"
+              spellCheck={false}
+              className={plain.input}
+              aria-invalid={wrong === place ? true : undefined}
+              aria-describedby={wrong === place ? "diamond-error diamond-note" : "diamond-note"}
+              // biome-ignore lint/a11y/noAutofocus: what is wrong is where the next key goes
+              autoFocus={wrong === place}
+            />
+          </div>
+        ))}
       </div>
-      <DiamondLetters />
-    </>
+      {error && wrong && <FieldErrorNote error={error} id="diamond-error" />}
+      <p className={plain.note} id="diamond-note">
+        {t("note")}
+      </p>
+    </fieldset>
   );
 }

@@ -4,7 +4,7 @@ import styles from "./diamond.module.css";
 import { DiamondOutline } from "./diamond-outline.tsx";
 
 /** Where the words stand in the drawing of the key. */
-const AT = { top: [60, 53], right: [98, 83.5], bottom: [60, 115], left: [22, 83.5] } as const;
+const AT = { top: [60, 53], right: [95.5, 83.5], bottom: [60, 115], left: [24.5, 83.5] } as const;
 
 /** What each corner holds in one of the two series. */
 export function DiamondKey({ series }: { readonly series: DiamondSeries }) {

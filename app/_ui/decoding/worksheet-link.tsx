@@ -2,6 +2,7 @@ import { useTranslations } from "next-intl";
 import type { DatedStatement } from "#core/dating/evidence";
 import { type Worksheet, worksheetAddress } from "#core/dating/worksheet";
 import plain from "../plain.module.css";
+import styles from "./answer.module.css";
 
 type WorksheetLinkProps = {
   readonly statement: DatedStatement;
@@ -16,7 +17,11 @@ type WorksheetLinkProps = {
 export function WorksheetLink({ statement, window, others = [], worksheet }: WorksheetLinkProps) {
   const t = useTranslations("decoders");
   return (
-    <a href={worksheetAddress(worksheet, statement, others)} className={plain.quiet} rel="nofollow">
+    <a
+      href={worksheetAddress(worksheet, statement, others)}
+      className={others.length > 0 ? plain.quiet : styles.add}
+      rel="nofollow"
+    >
       {others.length > 0 ? (
         t("addAll", { count: others.length + 1 })
       ) : (

@@ -136,9 +136,13 @@ describe("a United States trade-mark registration", () => {
 
 describe("a British registered design", () => {
   it("has two candidates when the number stands bare", () => {
-    const { statements, alternatives } = read(decodeRegisteredDesign({ number: "346644", marking: "bare" }));
+    const { statements, alternatives } = read(decodeRegisteredDesign({ number: "346644" }));
     expect(statements).toEqual([]);
     expect(alternatives.map(({ edtf }) => edtf)).toEqual(["1880-02-20/..", "1899/.."]);
+    expect(alternatives[0]?.reason).toContain("346,644 is of 20 February 1880");
+    const between = read(decodeRegisteredDesign({ number: "No 100,000" })).alternatives[0];
+    expect(between?.edtf).toBe("1849/..");
+    expect(between?.reason).toContain("after 60,220 of 1849 and before 216,821 of 14 February 1868");
   });
 
   it.each(["Rd. No. 346644", "Regd. 346644", "REGISTERED DESIGN No 346,644", "RD346644"])(
@@ -151,13 +155,13 @@ describe("a British registered design", () => {
   );
 
   it("has one when the number is too high for the first register", () => {
-    const { statements, notes } = read(decodeRegisteredDesign({ number: "812345", marking: "bare" }));
+    const { statements, notes } = read(decodeRegisteredDesign({ number: "812345" }));
     expect(statements.map(({ edtf }) => edtf)).toEqual(["1936/.."]);
     expect(notes).toContainEqual({ is: "only-one-series" });
   });
 
   it("keeps both years at the turn of the year", () => {
-    const at = (number: string) => only(decodeRegisteredDesign({ number, marking: "rd" }))?.edtf;
+    const at = (number: string) => only(decodeRegisteredDesign({ number: `Rd ${number}` }))?.edtf;
     expect(at("331385")).toBe("1898/..");
     expect(at("331706")).toBe("1898/..");
     expect(at("331708")).toBe("1899/..");
@@ -166,8 +170,7 @@ describe("a British registered design", () => {
     expect(at("448300")).toBe("1905/..");
   });
 
-  it("is refused beyond 1965 and with a marking that does not exist", () => {
-    expect(ruleOf(decodeRegisteredDesign({ number: "990000", marking: "rd" }))).toBe("not-in-table");
-    expect(ruleOf(decodeRegisteredDesign({ number: "5000", marking: "pencil" }))).toBe("one-of");
+  it("is refused beyond 1965", () => {
+    expect(ruleOf(decodeRegisteredDesign({ number: "Rd 990000" }))).toBe("not-in-table");
   });
 });

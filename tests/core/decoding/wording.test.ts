@@ -13,7 +13,7 @@ describe("the wording of a label", () => {
   it("fulfils every rule that it holds, each with its law and what was found", () => {
     const label = "Made in\nU.S. ZONE Germany\nD.R.G.M. Déposé\nBear Works Ltd, New York 10, N.Y.";
     expect(rules(label)).toEqual([
-      ...["us-1890", "us-madein", "de-uszone", "gb-ltd", "us-zone", "de-drgm", "fr-depose"],
+      ...["de-uszone", "us-zone", "de-drgm", "us-madein", "us-1890", "fr-depose", "gb-ltd"],
     ]);
     const drgm = read(label).statements.find(({ rule }) => rule === "de-drgm");
     expect(drgm).toEqual({

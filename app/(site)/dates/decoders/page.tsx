@@ -3,6 +3,7 @@ import { getTranslations } from "next-intl/server";
 import { type AddressParams, readWorksheet } from "#core/dating/read-worksheet";
 import { DecoderList } from "#ui/decoding/decoder-list";
 import plain from "../../../_ui/plain.module.css";
+import styles from "./decoders.module.css";
 
 type Props = { readonly searchParams: Promise<AddressParams> };
 
@@ -15,8 +16,10 @@ export default async function DecodersPage({ searchParams }: Props) {
   const [params, t] = await Promise.all([searchParams, getTranslations("decoders")]);
   return (
     <>
-      <h1>{t("title")}</h1>
-      <p className={plain.lede}>{t("lede")}</p>
+      <header className={styles.head}>
+        <h1>{t("title")}</h1>
+        <p className={plain.lede}>{t("lede")}</p>
+      </header>
       <DecoderList worksheet={readWorksheet(params).worksheet} />
     </>
   );

@@ -7,6 +7,7 @@ import { type DecoderInput, decode, isDecoder } from "#core/decoding/decoders";
 import { Answer } from "#ui/decoding/answer";
 import { DecoderFields } from "#ui/decoding/decoder-fields";
 import { DecoderForm } from "#ui/decoding/decoder-form";
+import { DiamondHelp } from "#ui/decoding/diamond-help";
 import { carriedTo, isAsked } from "../../../../_ui/decoding/asked.ts";
 import plain from "../../../../_ui/plain.module.css";
 import styles from "./decoder-page.module.css";
@@ -30,15 +31,20 @@ export default async function DecoderPage({ params, searchParams }: Props) {
   const error = decoded && !decoded.ok ? decoded.error : null;
   return (
     <>
-      <p className={plain.note}>
-        <Link href={carriedTo("/dates/decoders", worksheet)}>{t("title")}</Link>
-      </p>
-      <h1>{t(`names.${name}`)}</h1>
-      <p className={plain.lede}>{t(`about.${name}`)}</p>
+      <header className={styles.head}>
+        <p className={plain.note}>
+          <Link href={carriedTo("/dates/decoders", worksheet)}>{t("title")}</Link>
+        </p>
+        <h1>{t(`names.${name}`)}</h1>
+        <p className={plain.lede}>{t(`about.${name}`)}</p>
+      </header>
       <div className={styles.sides}>
-        <DecoderForm name={name} input={input} error={error} worksheet={worksheet}>
-          <DecoderFields name={name} input={input} error={error} />
-        </DecoderForm>
+        <div className={styles.asked}>
+          <DecoderForm name={name} input={input} error={error} worksheet={worksheet}>
+            <DecoderFields name={name} input={input} error={error} />
+          </DecoderForm>
+          {name === "registration-diamond" && <DiamondHelp />}
+        </div>
         {decoded?.ok && (
           <section id="answer" tabIndex={-1} className={styles.answer} aria-label={t("answer")}>
             <Answer decoded={decoded.value} worksheet={worksheet} />
