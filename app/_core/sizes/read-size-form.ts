@@ -1,6 +1,6 @@
 import { type FieldError, received } from "../field-error.ts";
 import { MAKINGS, type Making } from "./allowances.ts";
-import { type CataloguedLine, CONVENTIONS, type Convention, type Measurement } from "./line.ts";
+import { type CataloguedLine, CONVENTIONS, type Measurement } from "./line.ts";
 
 /** The fields of the form of sizes, each as typed: `sizes`, `unit`, `catalogue`, `making`, one for each convention. */
 export type SizeForm = Readonly<Record<string, string>>;

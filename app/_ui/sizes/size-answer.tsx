@@ -83,7 +83,8 @@ function Chances({ under }: { readonly under: readonly UnderConvention[] }) {
   const inHundred = useShares();
   const sizes = under[0]?.sizes.map(({ size }) => size) ?? [];
   return (
-    <div className={styles.scroll} tabIndex={0} role="region" aria-label={t("table")}>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard
+    <section className={styles.scroll} tabIndex={0} aria-label={t("table")}>
       <table className={styles.table}>
         <caption>{t("table")}</caption>
         <thead>
@@ -113,7 +114,7 @@ function Chances({ under }: { readonly under: readonly UnderConvention[] }) {
           </tr>
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }
 
