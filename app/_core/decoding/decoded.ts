@@ -23,6 +23,7 @@ export type NoteKind =
   | "nothing-known"
   | "office"
   | "only-one-series"
+  | "read-further"
   | "remark"
   | "table-ends"
   | "two-series"
