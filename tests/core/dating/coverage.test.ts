@@ -28,5 +28,5 @@ describe("2,000 objects of known years, their evidence drawn as the models say",
 
 it("30 pieces over 600 years take less than 5 ms", () => {
   // The quickest of many: what the program needs, whatever else the machine is doing.
-  expect(timeThirty(200)[0]).toBeLessThan(5);
-});
+  expect(timeThirty(60)[0]).toBeLessThan(5);
+}, 60_000);
