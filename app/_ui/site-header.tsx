@@ -14,6 +14,7 @@ export function SiteHeader({ who }: { readonly who: Actor }) {
     { href: "/", label: t("lookUp") },
     { href: "/entries", label: t("entries") },
     { href: "/makers", label: t("makers") },
+    { href: "/dates", label: t("dates") },
     { href: "/questions", label: t("questions") },
     { href: "/about", label: t("about") },
   ];

@@ -1,5 +1,5 @@
 /** Years, first and last counted in, and how much of the probability they hold. */
-export type YearRange = { readonly from: number; readonly to: number; readonly mass: number };
+type YearRange = { readonly from: number; readonly to: number; readonly mass: number };
 
 /** The shortest span that holds a share: nearly always one range, several when the probability has several heaps. */
 export type Shortest = {

@@ -1,11 +1,12 @@
 import { type FieldError, received } from "../field-error.ts";
 import { MAKINGS, type Making } from "./allowances.ts";
-import { type CataloguedLine, CONVENTIONS, type Convention, type Measurement } from "./line.ts";
+import { type CataloguedLine, CONVENTIONS, type Measurement } from "./line.ts";
 
 /** The fields of the form of sizes, each as typed: `sizes`, `unit`, `catalogue`, `making`, one for each convention. */
 export type SizeForm = Readonly<Record<string, string>>;
 
-const UNITS: Readonly<Record<string, number>> = { cm: 10, mm: 1, in: 25.4 };
+export const UNITS = ["cm", "mm", "in"] as const;
+const MILLIMETRES = { cm: 10, mm: 1, in: 25.4 } as const;
 const MOST_SIZES = 30;
 const LIMIT_MM = 10_000;
 
@@ -19,7 +20,7 @@ export type ReadSizes = {
 /** Reads sizes and measures as typed; what can't be read is named and left out. */
 export function readSizeForm(form: SizeForm): ReadSizes {
   const errors: FieldError[] = [];
-  const unit = UNITS[form.unit ?? "cm"] ?? 10;
+  const unit = MILLIMETRES[oneOf(UNITS, form.unit) ?? "cm"];
   const refuse = (field: string, rule: string, value: string) =>
     errors.push({ field, rule, received: received(value) });
   const sizes = splitSizes(form.sizes ?? "").flatMap((typed) => {
@@ -74,4 +75,3 @@ function readMeasure(typed: string, unit: number): Omit<Measurement, "convention
 
 /** The fields' names, for the form and its address. */
 export const SIZE_FIELDS: readonly string[] = ["sizes", "unit", "catalogue", "making", ...CONVENTIONS];
-export type SizeField = "sizes" | "unit" | "catalogue" | "making" | Convention;

@@ -1,0 +1,43 @@
+import type { useTranslations } from "next-intl";
+import { parseInterval } from "#core/dates/parse";
+import { RELIABILITIES } from "#core/dating/usual-evidence";
+import type { Piece } from "#core/dating/worksheet";
+import { wordPeriod } from "../period-words.tsx";
+
+export type SheetWords = ReturnType<typeof useTranslations<"worksheet">>;
+export type PeriodWordsOf = Parameters<typeof wordPeriod>[1];
+
+/** EDTF in words; as it stands when it can't be read. */
+export function wordEdtf(edtf: string, t: PeriodWordsOf): string {
+  const parsed = parseInterval(edtf);
+  return parsed.ok ? wordPeriod(parsed.value, t) : edtf;
+}
+
+/** "it was marked: 1903 to 1912", with the other dates that may be meant instead. */
+export function wordPiece(
+  { event, edtf, alternatives }: Piece,
+  t: SheetWords,
+  period: PeriodWordsOf,
+): string {
+  const when = [edtf, ...alternatives]
+    .map((each) => wordEdtf(each, period))
+    .reduce((first, second) => t("pieceOr", { first, second }));
+  return t("pieceWhen", { event: t(`events.${event}`), when });
+}
+
+/** How far a piece can be trusted: the word of the nearest step, and its number. */
+export function wordTrust(reliability: number, t: SheetWords): string {
+  const nearest = RELIABILITIES.reduce((a, b) =>
+    Math.abs(b - reliability) < Math.abs(a - reliability) ? b : a,
+  );
+  const words = t(`sureness.${String(Math.round(nearest * 1000)) as "950"}`);
+  const thousandths = Math.round(reliability * 1000);
+  return thousandths % 10 === 0
+    ? t("trustHundred", { words, share: thousandths / 10 })
+    : t("trust", { words, share: thousandths });
+}
+
+/** A year as one says it, BCE where it is. */
+export function wordYear(year: number, t: PeriodWordsOf): string {
+  return year > 0 ? t("year", { year: String(year) }) : t("bce", { year: String(1 - year) });
+}
