@@ -48,6 +48,12 @@ const PAGES = [
   "a revision",
   "difference of two revisions",
   "revisions of an entry",
+  "decoders",
+  "a wording, read",
+  "a diamond, read either way",
+  "a hallmark, read",
+  "a number that is refused",
+  "materials",
 ] as const;
 /** Pages that are for somebody signed in, and who that is. */
 const SIGNED_IN: Partial<Record<(typeof PAGES)[number], string>> = {
@@ -105,6 +111,12 @@ beforeAll(async () => {
     "a revision": `/entries/${entry}/revisions/1`,
     "difference of two revisions": `/entries/${entry}/difference?from=1&to=1`,
     "revisions of an entry": `/entries/${entry}/history`,
+    decoders: "/dates/decoders",
+    "a wording, read": "/dates/decoders/wording?wording=D.R.G.M.+Made+in+Germany+EN71",
+    "a diamond, read either way": "/dates/decoders/registration-diamond?top=K&right=5&left=R",
+    "a hallmark, read": "/dates/decoders/hallmarks?office=Birmingham&letter=k&others=duty",
+    "a number that is refused": "/dates/decoders/us-patents?number=99999999",
+    materials: "/dates/decoders/materials?features=toy-nylon-plush",
   };
 });
 afterAll(() => browser.close());
