@@ -20,9 +20,11 @@ const grids = [
   { from: 1500, to: 1999 },
 ];
 console.log(`Objects of known years, one to six pieces of evidence each, seed ${values.seed}\n`);
-console.log("years      objects   span   held the year   years it spans   pieces contradict");
+console.log(
+  "years      objects   span   held the year   years it spans   whole years say   and held   pieces contradict",
+);
 for (const { from, to } of grids) {
-  const { held, years, conflicts } = coverage(objects, Number(values.seed), from, to);
+  const { held, years, wholeYears, conflicts } = coverage(objects, Number(values.seed), from, to);
   for (const share of SHARES) {
     const row = [
       `${from}-${to}`,
@@ -30,6 +32,8 @@ for (const { from, to } of grids) {
       `${share}%`.padStart(6),
       `${((100 * held[share]) / objects).toFixed(1)}%`.padStart(15),
       years[share].toFixed(1).padStart(16),
+      `${(100 * wholeYears[share].say).toFixed(1)}%`.padStart(17),
+      `${((100 * wholeYears[share].held) / objects).toFixed(1)}%`.padStart(10),
       `${((100 * conflicts) / objects).toFixed(1)}%`.padStart(19),
     ];
     console.log(row.join(" "));

@@ -12,6 +12,10 @@ export type Coverage = {
   readonly held: Readonly<Record<(typeof SHARES)[number], number>>;
   /** How many years the span has, on average. */
   readonly years: Readonly<Record<(typeof SHARES)[number], number>>;
+  /** Of the same spans in whole years: how much they say they hold, and how often they did. */
+  readonly wholeYears: Readonly<
+    Record<(typeof SHARES)[number], { readonly say: number; readonly held: number }>
+  >;
   readonly conflicts: number;
 };
 
@@ -21,6 +25,7 @@ export function coverage(objects: number, seed: number, from = 1800, to = 1949):
   const prior: Prior = { kind: "years", from, to };
   const held = { 50: 0, 80: 0, 95: 0 };
   const years = { 50: 0, 80: 0, 95: 0 };
+  const wholeYears = { 50: { say: 0, held: 0 }, 80: { say: 0, held: 0 }, 95: { say: 0, held: 0 } };
   let conflicts = 0;
   for (let i = 0; i < objects; i++) {
     const { made, evidence } = simulate(random, from, to);
@@ -29,15 +34,18 @@ export function coverage(objects: number, seed: number, from = 1800, to = 1949):
     for (const share of SHARES) {
       if (holds(found.shortest[share], made)) held[share]++;
       years[share] += length(found.shortest[share]) / objects;
+      const { ranges, mass } = found.shortest[share];
+      wholeYears[share].say += mass / objects;
+      if (ranges.some(({ from, to }) => from <= made && made < to + 1)) wholeYears[share].held++;
     }
   }
-  return { objects, held, years, conflicts };
+  return { objects, held, years, wholeYears, conflicts };
 }
 
-function holds({ ranges }: Shortest, made: number): boolean {
-  return ranges.some(({ begins, ends }) => begins <= made && made < ends);
+function holds({ spans }: Shortest, made: number): boolean {
+  return spans.some(({ begins, ends }) => begins <= made && made < ends);
 }
 
-function length({ ranges }: Shortest): number {
-  return ranges.reduce((sum, { begins, ends }) => sum + ends - begins, 0);
+function length({ spans }: Shortest): number {
+  return spans.reduce((sum, { begins, ends }) => sum + ends - begins, 0);
 }

@@ -16,7 +16,7 @@ const KINDS: readonly (readonly [EvidenceKind, DatedEvent])[] = [
 ];
 
 /** Thirty pieces of every kind that spread over six hundred years and contradict each other as badly as they can. */
-export function thirtyPieces(): readonly Evidence[] {
+function thirtyPieces(): readonly Evidence[] {
   return Array.from({ length: 30 }, (_, i) => {
     const [kind, event] = KINDS[i % KINDS.length] ?? ["other", "made"];
     const year = 1450 + ((i * 37) % 530);

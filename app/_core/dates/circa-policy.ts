@@ -1,6 +1,5 @@
 import { dayAfter, dayOf, inYears } from "./day.ts";
-import { type End, endsOf, isDate, readEdtf } from "./edtf.ts";
-import type { Interval } from "./interval.ts";
+import type { Bound, Interval } from "./interval.ts";
 import type { Precision } from "./one-date.ts";
 
 /**
@@ -37,18 +36,14 @@ export type Widened = {
 export function widened(interval: Interval, policy: CircaPolicy = CIRCA_POLICY): Widened {
   const from = interval.firstDay === null ? null : inYears(dayOf(interval.firstDay));
   const to = interval.lastDay === null ? null : inYears(dayAfter(dayOf(interval.lastDay)));
-  const read = readEdtf(interval.edtf);
-  const [start, end]: readonly [End, End] = read.ok ? endsOf(read.value) : ["unknown", "unknown"];
   return {
     from,
     to,
-    softFrom: from === null ? null : from - spread(start, policy),
-    softTo: to === null ? null : to + spread(end, policy),
+    softFrom: from === null ? null : from - spread(interval.start, policy),
+    softTo: to === null ? null : to + spread(interval.end, policy),
   };
 }
 
-function spread(end: End, policy: CircaPolicy): number {
-  if (!isDate(end)) return 0;
-  const { about, perhaps } = end;
+function spread({ about, perhaps }: Bound, policy: CircaPolicy): number {
   return (about ? policy.about[about] : 0) + (perhaps ? policy.perhaps[perhaps] : 0);
 }

@@ -1,4 +1,5 @@
 import { compareDays, dayOf } from "./day.ts";
+import type { Precision } from "./one-date.ts";
 
 /**
  * When something was: an EDTF date, interval or set (ISO 8601-2; Library of Congress specification of
@@ -24,6 +25,11 @@ export type Bound = {
   readonly open: boolean;
   readonly approximate: boolean;
   readonly uncertain: boolean;
+  /** What "about" speaks of, by the coarsest part that bears it; likewise "perhaps". */
+  readonly about: Precision | null;
+  readonly perhaps: Precision | null;
+  /** The first and the last day this end itself may be; null when it is open or unknown. */
+  readonly days: { readonly first: string; readonly last: string } | null;
 };
 
 /** Do two periods share a year? An open end reaches as far as it likes. */

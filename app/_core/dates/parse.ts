@@ -53,5 +53,8 @@ function bound(end: End, year: number | null): Bound {
     open: end === "open",
     approximate: isDate(end) && end.approximate,
     uncertain: isDate(end) && end.uncertain,
+    about: isDate(end) ? end.about : null,
+    perhaps: isDate(end) ? end.perhaps : null,
+    days: isDate(end) ? { first: isoDay(end.first), last: isoDay(end.last) } : null,
   };
 }

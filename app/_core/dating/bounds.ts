@@ -2,7 +2,7 @@ import type { Evidence } from "./evidence.ts";
 import { type HardWindow, hardReading, spanOf } from "./hard-reading.ts";
 
 /** A day, and the pieces that set it. */
-export type HardBound = { readonly day: string; readonly evidenceIds: readonly string[] };
+type HardBound = { readonly day: string; readonly evidenceIds: readonly string[] };
 
 export type HardBounds = { readonly notBefore: HardBound | null; readonly notAfter: HardBound | null };
 

@@ -2,7 +2,7 @@ import type { DatedEvent, EvidenceKind } from "./evidence.ts";
 
 /** A kind of evidence that may be missing, as it usually turns out when it is found. */
 export type Candidate = {
-  /** Names it in messages: `dating.candidate.<id>`. */
+  /** Names it in messages: `worksheet.candidates.<id>`. */
   readonly id: string;
   readonly kind: EvidenceKind;
   readonly event: DatedEvent;

@@ -4,7 +4,7 @@ import type { Evidence } from "./evidence.ts";
 import { bitsBetween, type Without, withoutPiece } from "./leave-out.ts";
 import { byGroup, mixTogether, type Weighed, weighPiece } from "./mix.ts";
 import { DATING_POLICY, type DatingPolicy, type Prior, spreadPrior } from "./prior.ts";
-import { medianOf, type Shortest, shortestHolding } from "./shortest.ts";
+import { cellsOf, type Shortest, shortestHolding } from "./shortest.ts";
 import { byYear, type Grid } from "./steps.ts";
 import { type Narrowing, wouldNarrow } from "./would-narrow.ts";
 
@@ -50,11 +50,11 @@ export function estimate(
     groups.map(({ mixed }) => mixed),
   );
   const years = byYear(after, steps.perYear);
-  const median = medianOf(after);
-  const sorted = after.slice().sort();
-  const holding = (share: number) => shortestHolding(share, after, sorted, median, steps);
+  const [yearCells, stepCells] = [cellsOf(years), cellsOf(after)];
+  const cut = { perYear: steps.perYear, firstYear: grid.from };
+  const holding = (share: number) => shortestHolding(share, yearCells, stepCells, cut);
   const shortest = { 50: holding(0.5), 80: holding(0.8), 95: holding(0.95) };
-  const inYears = median / steps.perYear;
+  const inYears = stepCells.median / steps.perYear;
 
   const without: Record<string, Without> = {};
   const weights: Record<string, number> = {};

@@ -1,6 +1,6 @@
 import { CIRCA_POLICY, widened } from "../dates/circa-policy.ts";
 import type { Interval } from "../dates/interval.ts";
-import { dayOrder, firstDayOf, lastDayOf } from "./day.ts";
+import { dayOrder, firstDayOfMonth, lastDayOfMonth, MONTHS } from "./day.ts";
 import { modelOf } from "./event-model.ts";
 import type { Evidence } from "./evidence.ts";
 import { beginningOf, periodsOf } from "./window.ts";
@@ -8,7 +8,7 @@ import { beginningOf, periodsOf } from "./window.ts";
 /** Days in which the object was made if a piece is taken at its word; null where it sets no bound. */
 export type HardWindow = { readonly first: string | null; readonly last: string | null };
 
-/** What a piece says at its word: one window, or several when it may mean several periods. Later than none: apart. */
+/** What a piece says at its word: one window, or several when it may mean several periods. */
 export function hardReading(piece: Evidence): readonly HardWindow[] {
   const { bounds } = modelOf(piece);
   return periodsOf(piece).map((period) => ({
@@ -17,18 +17,21 @@ export function hardReading(piece: Evidence): readonly HardWindow[] {
   }));
 }
 
-/** "About" allows what the policy says it spans, in whole years. */
+/** "About" allows what the policy says it spans, in whole months. */
 function firstDay(period: Interval): string | null {
   if (!period.start.approximate && !period.start.uncertain) return period.firstDay;
   const { softFrom } = widened(period, CIRCA_POLICY);
-  return softFrom === null ? period.firstDay : firstDayOf(Math.floor(softFrom));
+  return softFrom === null ? period.firstDay : firstDayOfMonth(Math.floor(MONTHS * softFrom + ROUNDING));
 }
 
 function lastDay(period: Interval): string | null {
   if (!period.end.approximate && !period.end.uncertain) return period.lastDay;
   const { softTo } = widened(period, CIRCA_POLICY);
-  return softTo === null ? period.lastDay : lastDayOf(Math.ceil(softTo) - 1);
+  return softTo === null ? period.lastDay : lastDayOfMonth(Math.ceil(MONTHS * softTo - ROUNDING) - 1);
 }
+
+/** A day in a year is a fraction with many digits: months that differ by less are the same. */
+const ROUNDING = 0.01;
 
 /** Bounds in numbers that can be compared. */
 export type Span = { readonly from: number; readonly to: number };

@@ -1,82 +1,102 @@
-import { byYear, type Steps } from "./steps.ts";
-
-/** Years, first and last counted in, and how much of the probability they hold; exact ends in fractional years. */
-export type YearRange = {
-  readonly from: number;
-  readonly to: number;
-  readonly mass: number;
-  readonly begins: number;
-  readonly ends: number;
-};
+/** Years, first and last counted in, and how much of the probability they hold. */
+type YearRange = { readonly from: number; readonly to: number; readonly mass: number };
 
 /** The shortest span that holds a share: nearly always one range, several when the probability has several heaps. */
-export type Shortest = { readonly ranges: readonly YearRange[]; readonly mass: number };
+export type Shortest = {
+  /** In whole years, which hold the share or somewhat more. */
+  readonly ranges: readonly YearRange[];
+  readonly mass: number;
+  /** To the month or the quarter, in fractional years, which hold the share itself. */
+  readonly spans: readonly { readonly begins: number; readonly ends: number }[];
+};
 
-/** Densities that differ by less, relatively, count as the same. */
-const SAME = 1e-9;
+/** A distribution over equal cells, with what is asked of it again and again. */
+export type Cells = {
+  readonly mass: Float64Array;
+  readonly sorted: Float64Array;
+  /** In cells from the first. */
+  readonly median: number;
+};
 
-/**
- * The likeliest steps of the grid that together hold a share, joined to ranges. Among steps that are equally likely those
- * nearest the median are taken.
- * @param sorted the same probabilities from small to large
- */
+export function cellsOf(mass: Float64Array): Cells {
+  return { mass, sorted: mass.slice().sort(), median: medianOf(mass) };
+}
+
 export function shortestHolding(
   share: number,
-  steps: Float64Array,
-  sorted: Float64Array,
-  median: number,
-  { perYear, first }: Steps,
+  years: Cells,
+  steps: Cells,
+  { perYear, firstYear }: { readonly perYear: number; readonly firstYear: number },
 ): Shortest {
+  const ranges = likeliest(share, years).runs.map(({ from, to }) => ({
+    from: firstYear + from,
+    to: firstYear + to,
+    mass: years.mass.subarray(from, to + 1).reduce((sum, p) => sum + p, 0),
+  }));
+  const { runs, last, excess } = likeliest(share, steps);
+  return {
+    ranges,
+    mass: ranges.reduce((sum, { mass }) => sum + mass, 0),
+    // Of the cell that was taken last only a part was needed: at the edge of its run it is cut there.
+    spans: runs.map(({ from, to }) => ({
+      begins: firstYear + (from + (last === from && last !== to ? excess : 0)) / perYear,
+      ends: firstYear + (to + 1 - (last === to ? excess : 0)) / perYear,
+    })),
+  };
+}
+
+/** Probabilities that differ by less, relatively, count as the same. */
+const SAME = 1e-9;
+
+type Run = { readonly from: number; readonly to: number };
+type Likeliest = {
+  readonly runs: readonly Run[];
+  /** The cell that was taken last, and how much of it was not needed. */
+  readonly last: number;
+  readonly excess: number;
+};
+
+/** The likeliest cells that together hold a share; of those equally likely the ones nearest the median. */
+function likeliest(share: number, { mass, sorted, median }: Cells): Likeliest {
   let held = 0;
   let i = sorted.length;
   while (i > 0 && held < share - SAME) {
     i--;
     held += sorted[i] ?? 0;
   }
-  const least = sorted[i] ?? 0;
-  const above = least * (1 + SAME);
-  const below = least * (1 - SAME);
-  const taken = new Uint8Array(steps.length);
-  let mass = 0;
-  for (let k = 0; k < steps.length; k++) {
-    if ((steps[k] ?? 0) <= above) continue;
+  const above = (sorted[i] ?? 0) * (1 + SAME);
+  const below = (sorted[i] ?? 0) * (1 - SAME);
+  const taken = new Uint8Array(mass.length);
+  held = 0;
+  for (let k = 0; k < mass.length; k++) {
+    if ((mass[k] ?? 0) <= above) continue;
     taken[k] = 1;
-    mass += steps[k] ?? 0;
+    held += mass[k] ?? 0;
   }
   // From the median outwards, the nearer first.
   const middle = Math.round(median);
-  for (let step = 0; mass < share - SAME && step < 2 * steps.length + 2; step++) {
+  let last = -1;
+  for (let step = 0; held < share - SAME && step < 2 * mass.length + 2; step++) {
     const k = step % 2 === 0 ? middle + step / 2 : middle - (step + 1) / 2;
-    const p = steps[k];
-    if (p === undefined || p > above || p < below || taken[k] === 1) continue;
+    const p = mass[k];
+    if (p === undefined || p > above || p < below) continue;
     taken[k] = 1;
-    mass += p;
+    held += p;
+    last = k;
   }
-  return joined(taken, byYear(steps, perYear), perYear, first / perYear);
+  const excess = last < 0 ? 0 : Math.max(0, held - share) / (mass[last] ?? 1);
+  return { runs: runsOf(taken), last, excess };
 }
 
-function joined(taken: Uint8Array, years: Float64Array, perYear: number, firstYear: number): Shortest {
-  const ranges: YearRange[] = [];
+function runsOf(taken: Uint8Array): readonly Run[] {
+  const runs: Run[] = [];
   for (let k = 0; k < taken.length; k++) {
     if (taken[k] === 0) continue;
-    let end = k;
-    while (taken[end + 1] === 1) end++;
-    const before = ranges.at(-1);
-    const from = firstYear + Math.floor(k / perYear);
-    const joins = before !== undefined && before.to >= from - 1;
-    if (joins) ranges.pop();
-    const start = joins ? before.from : from;
-    const to = firstYear + Math.floor(end / perYear);
-    ranges.push({
-      from: start,
-      to,
-      mass: years.subarray(start - firstYear, to + 1 - firstYear).reduce((sum, p) => sum + p, 0),
-      begins: joins ? before.begins : firstYear + k / perYear,
-      ends: firstYear + (end + 1) / perYear,
-    });
-    k = end;
+    const from = k;
+    while (taken[k + 1] === 1) k++;
+    runs.push({ from, to: k });
   }
-  return { ranges, mass: ranges.reduce((sum, { mass }) => sum + mass, 0) };
+  return runs;
 }
 
 /** Where half of the probability lies on either side, in cells from the first. */

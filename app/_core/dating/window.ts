@@ -1,6 +1,5 @@
 import { widened } from "../dates/circa-policy.ts";
 import type { Interval } from "../dates/interval.ts";
-import { parseInterval } from "../dates/parse.ts";
 import { MONTHS, monthOf } from "./day.ts";
 import type { EventModel } from "./event-model.ts";
 import type { Evidence } from "./evidence.ts";
@@ -38,10 +37,9 @@ export function eventWindow(period: Interval, model: EventModel): EventWindow {
   };
 }
 
-/** When a state that lasted began: `1930/1950` began in 1930. What is no interval, or has no beginning, is as it is. */
+/** When a state that lasted began: `1930/1950` began in 1930. What has no known beginning is as it is. */
 export function beginningOf(period: Interval): Interval {
-  const [start = "", end] = period.edtf.split("/");
-  if (end === undefined || period.firstDay === null) return period;
-  const beginning = parseInterval(start);
-  return beginning.ok ? beginning.value : period;
+  const { start } = period;
+  if (start.days === null) return period;
+  return { ...period, firstDay: start.days.first, lastDay: start.days.last, end: start };
 }

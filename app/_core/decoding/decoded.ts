@@ -22,6 +22,7 @@ export type NoteKind =
   | "not-excluded"
   | "nothing-known"
   | "office"
+  | "one-label"
   | "only-one-series"
   | "read-further"
   | "remark"

@@ -147,5 +147,7 @@ function noteWording(rules: readonly WordingRule[], further: readonly Note[]): r
     .filter(({ strength }) => strength === "context")
     .map(({ reason, source }): Note => ({ is: "law", params: { text: reason, source } }));
   const none: readonly Note[] = rules.length === 0 && further.length === 0 ? [{ is: "nothing-known" }] : [];
-  return [...unsafe, ...further, ...none, ...laws];
+  const dated = rules.filter(({ edtf }) => edtf !== undefined);
+  const one: readonly Note[] = dated.length > 1 ? [{ is: "one-label" }] : [];
+  return [...unsafe, ...further, ...one, ...none, ...laws];
 }

@@ -3,7 +3,9 @@ import { useTranslations } from "next-intl";
 import type { EntryView } from "#core/entries/entry";
 import { How } from "../entry-line.tsx";
 import { PeriodWords } from "../period-words.tsx";
+import plain from "../plain.module.css";
 import { StateSign } from "../state-sign.tsx";
+import { DateByLink } from "../worksheet/date-by-link.tsx";
 import styles from "./entry.module.css";
 
 /** What it is, whose, when, and how sure, before anything else. */
@@ -28,7 +30,8 @@ export function EntryHead({ view }: { readonly view: EntryView }) {
         )}
       </p>
       <p className={styles.maker}>
-        {t("used")} <PeriodWords period={summary.period} />
+        {t("used")} <PeriodWords period={summary.period} />{" "}
+        <DateByLink entry={summary} className={plain.link} />
       </p>
       <p>
         <StateSign state={summary.state} />

@@ -8,6 +8,7 @@ import { EntryLine } from "../entry-line.tsx";
 import { Likeness } from "../likeness.tsx";
 import plain from "../plain.module.css";
 import { Sureness } from "../sureness.tsx";
+import { DateByLink } from "../worksheet/date-by-link.tsx";
 import { Findings } from "./findings.tsx";
 import styles from "./matches.module.css";
 
@@ -46,7 +47,7 @@ export function Matches({ view, id = "matches", short = false }: MatchesProps) {
       <h2 id={id} className={view.noneFits ? styles.heading : plain.hidden}>
         {view.noneFits ? t("forComparison") : t("nearestHeading")}
       </h2>
-      {claimed.length > 0 && <MatchList view={view} matches={claimed} large={most} />}
+      {claimed.length > 0 && <MatchList view={view} matches={claimed} large={most} isClaimed />}
       {claimed.length > 0 && open.length > 0 && <h2 className={styles.next}>{t("lessLikely")}</h2>}
       <MatchList view={view} matches={open} large={large} />
       {further.length > 0 && (
@@ -67,9 +68,11 @@ type MatchListProps = {
   readonly view: LookUpView;
   readonly matches: readonly LookUpMatch[];
   readonly large: number;
+  /** Whether the answer stands by these: what is only shown for comparison dates nothing. */
+  readonly isClaimed?: boolean;
 };
 
-function MatchList({ view, matches, large }: MatchListProps) {
+function MatchList({ view, matches, large, isClaimed = false }: MatchListProps) {
   const t = useTranslations("lookUp");
   return (
     <ol className={styles.matches}>
@@ -102,7 +105,10 @@ function MatchList({ view, matches, large }: MatchListProps) {
                   aria-label={t("compareWith", { title: match.entry.title })}
                 >
                   {t("compare")}
-                </Link>
+                </Link>{" "}
+                {isClaimed && match.probability !== null && (
+                  <DateByLink entry={match.entry} className={plain.link} probability={match.probability} />
+                )}
               </p>
             )}
           </EntryLine>

@@ -12,9 +12,13 @@ export function axisOver(periods: readonly (Interval | null)[], wantedTicks = 7)
   const years = periods
     .flatMap((period) => (period ? [period.earliest, period.latest] : []))
     .filter((year) => year !== null);
-  if (years.length === 0) return null;
-  const first = Math.min(...years) - MARGIN;
-  const last = Math.max(...years) + MARGIN;
+  return years.length === 0 ? null : axisFrom(Math.min(...years), Math.max(...years), wantedTicks);
+}
+
+/** The axis from one year to another, with a little room on either side. */
+export function axisFrom(earliest: number, latest: number, wantedTicks = 7): Axis {
+  const first = earliest - MARGIN;
+  const last = latest + MARGIN;
   const step = STEPS.find((each) => (last - first) / each <= wantedTicks) ?? 1000;
   const from = Math.floor(first / step) * step;
   const to = Math.ceil(last / step) * step;

@@ -37,6 +37,8 @@ function strengthOf(bits: number): "most" | "much" | "some" | "little" | "nothin
   return bits >= 0.005 ? "little" : "nothing";
 }
 
+const asSentence = (words: string) => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+
 type ReasonProps = {
   readonly piece: Piece;
   readonly place: number;
@@ -60,7 +62,7 @@ function Reason({ piece, place, bits, estimate }: ReasonProps) {
           place,
           strength: t(`strength.${strengthOf(bits)}`),
           bits: format.number(bits, { maximumFractionDigits: 2, minimumFractionDigits: 2 }),
-          reason: piece.reason === "" ? `${wordPiece(piece, t, period)}.` : piece.reason,
+          reason: piece.reason === "" ? asSentence(wordPiece(piece, t, period)) : piece.reason,
         })}
       </p>
       <p className={plain.note}>

@@ -20,7 +20,8 @@ type EvidenceFormProps = {
   readonly onCancel: () => void;
 };
 
-const SHOWN = ["kind", "when", "event", "sure", "reason", "source", "basis", "group"];
+const FURTHER = ["event", "sure", "basis", "group"];
+const SHOWN = ["kind", "when", "reason", "source", ...FURTHER];
 
 /** A piece to add or to change. Without scripts it is a plain form that carries the whole worksheet. */
 export function EvidenceForm({ state, onType, onAdd, onCancel }: EvidenceFormProps) {
@@ -29,6 +30,7 @@ export function EvidenceForm({ state, onType, onAdd, onCancel }: EvidenceFormPro
   const { worksheet, form: typed, editing, errors, shown } = state;
   const fields = { typed, errors };
   const isShown = errors.length === 0 && shown !== "" && shown === typed.when;
+  const isFurtherWrong = errors.some(({ field }) => FURTHER.includes(field));
   const button = editing === null ? t("addButton") : t("changeButton");
   const read = (): Typed => Object.fromEntries(new FormData(element.current ?? undefined)) as Typed;
   const submit = (event: SubmitEvent) => {
@@ -64,13 +66,16 @@ export function EvidenceForm({ state, onType, onAdd, onCancel }: EvidenceFormPro
         rows={2}
         optional
       />
-      <div className={form.pair}>
-        <LineField form={fields} name="source" label={t("sourceLabel")} optional />
-        <BasisField fields={fields} />
-        <EventField fields={fields} />
-        <SureField fields={fields} />
-        <GroupField fields={fields} />
-      </div>
+      <LineField form={fields} name="source" label={t("sourceLabel")} optional />
+      <details className={styles.more} open={editing !== null || isFurtherWrong}>
+        <summary>{t("more")}</summary>
+        <div className={form.pair}>
+          <SureField fields={fields} />
+          <EventField fields={fields} />
+          <BasisField fields={fields} />
+          <GroupField fields={fields} />
+        </div>
+      </details>
       <p className={form.buttons}>
         <button type="submit" className={plain.button}>
           {button}

@@ -4,7 +4,7 @@ import type { WorksheetState } from "#core/dating/answer-worksheet-form";
 import type { AddressParams } from "#core/dating/read-worksheet";
 import plain from "../plain.module.css";
 import form from "../questions/form.module.css";
-import { LineField } from "../questions/form-field.tsx";
+import { LineField, OtherErrors } from "../questions/form-field.tsx";
 import { CarriedSheet } from "./evidence-form.tsx";
 import styles from "./worksheet.module.css";
 
@@ -21,7 +21,7 @@ export function SheetHeadForm({ state, onTake }: SheetHeadFormProps) {
   const wrong = errors.find(({ field }) => field === "years");
   const [from, to] = wrong ? wrong.received.split("/") : [worksheet.years?.from, worksheet.years?.to];
   const typed = { t: worksheet.title, from: String(from ?? ""), to: String(to ?? "") };
-  const fields = { typed, errors: wrong ? [{ ...wrong, field: "from" }] : [] };
+  const fields = { typed, errors: wrong ? [wrong] : [] };
   const submit = (event: SubmitEvent) => {
     event.preventDefault();
     onTake(Object.fromEntries(new FormData(element.current ?? undefined)) as AddressParams);
@@ -35,6 +35,7 @@ export function SheetHeadForm({ state, onTake }: SheetHeadFormProps) {
         <LineField form={fields} name="t" label={t("objectTitle")} optional />
         <fieldset className={form.group}>
           <legend>{t("years")}</legend>
+          <OtherErrors form={fields} shown={[]} />
           <div className={form.pair}>
             <LineField form={fields} name="from" label={t("from")} optional />
             <LineField form={fields} name="to" label={t("to")} optional />

@@ -22,8 +22,9 @@ import styles from "./worksheet.module.css";
 
 type WorksheetBenchProps = { readonly initial: WorksheetState; readonly thisYear: number };
 
-/** What a form does not show at a field of its own: what is wrong with the address. */
-const OF_ADDRESS = ["worksheet", "evidence", "years"];
+/** What is wrong with the address, which no form has a field for. */
+const OF_ADDRESS = ["worksheet", "evidence"];
+const ELSEWHERE = [...OF_ADDRESS, "years"];
 
 /** The whole worksheet: what came out above, what was put in below, and why. With scripts it answers at once. */
 export function WorksheetBench({ initial, thisYear }: WorksheetBenchProps) {
@@ -46,7 +47,7 @@ export function WorksheetBench({ initial, thisYear }: WorksheetBenchProps) {
           <EstimateHead estimate={found} />
         </section>
       )}
-      <div className={styles.columns}>
+      <div className={`${styles.columns} ${found ? styles.two : ""}`}>
         <div className={styles.put}>
           <section aria-labelledby="evidence">
             <h2 id="evidence" tabIndex={-1} ref={sheet.heading}>
@@ -66,7 +67,7 @@ export function WorksheetBench({ initial, thisYear }: WorksheetBenchProps) {
           </section>
           <EvidenceForm
             key={sheet.round}
-            state={{ ...state, errors: state.errors.filter((each) => !unreadable.includes(each)) }}
+            state={{ ...state, errors: state.errors.filter(({ field }) => !ELSEWHERE.includes(field)) }}
             onType={sheet.type}
             onAdd={sheet.add}
             onCancel={sheet.cancel}
@@ -82,7 +83,7 @@ export function WorksheetBench({ initial, thisYear }: WorksheetBenchProps) {
             <Cautions estimate={found} />
             <section aria-labelledby="address" className={styles.address}>
               <h2 id="address">{t("address")}</h2>
-              <p>
+              <p className={styles.link}>
                 <AnswerAddress path={addressOf(worksheet)} />
               </p>
               <p className={plain.note}>{t("addressNote")}</p>

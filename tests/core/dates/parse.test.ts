@@ -58,8 +58,8 @@ describe("an EDTF date or interval", () => {
 
   it("keeps what is open, about and uncertain at each end", () => {
     const { start, end } = read("1871~/1890?");
-    expect(start).toEqual({ year: 1871, open: false, approximate: true, uncertain: false });
-    expect(end).toEqual({ year: 1890, open: false, approximate: false, uncertain: true });
+    expect(start).toMatchObject({ year: 1871, open: false, approximate: true, uncertain: false });
+    expect(end).toMatchObject({ year: 1890, open: false, approximate: false, uncertain: true });
     expect(read("1902/..")).toMatchObject({ earliest: 1902, latest: null, end: { open: true } });
     expect(read("../1920")).toMatchObject({ earliest: null, latest: 1920, start: { open: true } });
   });

@@ -21,10 +21,11 @@ describe("one uniform window", () => {
   });
 
   it("holds a half in the six years about the median, months counted: 72 of them at 0.007", () => {
-    const [range, ...others] = found.shortest[50].ranges;
-    expect(others).toEqual([]);
-    expect(range).toMatchObject({ from: 1922, to: 1927, begins: 1922, ends: 1928 });
-    expect(range?.mass).toBeCloseTo(6 * 0.084, 12);
+    const { ranges, spans, mass } = found.shortest[50];
+    expect(ranges).toMatchObject([{ from: 1922, to: 1927 }]);
+    // To the month 0.5 / 0.084 years are enough: 71.43 months, the last of them in part.
+    expect(spans.map(({ begins, ends }) => ends - begins)).toEqual([expect.closeTo(0.5 / 0.084, 9)]);
+    expect(mass).toBeCloseTo(6 * 0.084, 12);
   });
 
   it("tells log2(1/0.2) bits of what 0.84 in a fifth and 0.16 in four fifths come to", () => {
@@ -101,7 +102,10 @@ describe("soft edges", () => {
   it("keeps a day within its month", () => {
     const found = estimate([piece("a", MADE, "1922-08-06", 0.999)], FIFTY);
     expect(chance(found, 1922, 1922)).toBeCloseTo(0.999 + 0.001 / 50, 9);
-    expect(found.shortest[50].ranges).toMatchObject([{ begins: 1922 + 7 / 12, ends: 1922 + 8 / 12 }]);
+    // Half of it lies in half of that month.
+    const [span] = found.shortest[50].spans;
+    expect(span?.begins).toBeCloseTo(1922 + 7 / 12, 9);
+    expect((span?.ends ?? 0) - (span?.begins ?? 0)).toBeCloseTo(0.5 / 12, 2);
     expect(found.notAfter?.day).toBe("1922-08-06");
   });
 });
@@ -203,12 +207,12 @@ describe("a piece that may mean several periods", () => {
 
   it("gives several ranges, and bounds that one of its periods begins and ends", () => {
     const found = estimate([letter], { kind: "years", from: 1850, to: 1949 });
-    // Nine tenths of 0.95 are within the years themselves, the rest within a quarter of a year about them.
-    expect(found.shortest[50].ranges).toMatchObject([
-      { from: 1876, to: 1876 },
-      { from: 1896, to: 1896 },
-      { from: 1916, to: 1916 },
-    ]);
+    // Each of three years and a quarter about it, half of which counts: 4/5 of a third of 0.95 within the year.
+    for (const year of [1876, 1896, 1916])
+      expect(chance(found, year, year)).toBeCloseTo((0.95 * 0.8) / 3 + 0.05 / 100, 9);
+    const within = (year: number) =>
+      found.shortest[80].ranges.some(({ from, to }) => from <= year && year <= to);
+    expect([1876, 1886, 1896, 1906, 1916].filter(within)).toEqual([1876, 1896, 1916]);
     expect(found).toMatchObject({ notBefore: { day: "1876-01-01" }, notAfter: { day: "1916-12-31" } });
   });
 

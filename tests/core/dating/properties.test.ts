@@ -1,10 +1,13 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { findConflicts } from "#core/dating/conflicts";
 import { dayOrder } from "#core/dating/day";
 import { estimate } from "#core/dating/estimate";
 import { DATED_EVENTS, EVIDENCE_KINDS, type Evidence } from "#core/dating/evidence";
 import { period, piece } from "./evidence.ts";
+
+// Hundreds of examples each, on whatever else the machine is doing.
+vi.setConfig({ testTimeout: 60_000 });
 
 const PRIOR = { kind: "widest", thisYear: 2026 } as const;
 

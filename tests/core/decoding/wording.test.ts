@@ -95,7 +95,7 @@ describe("the wording of a label", () => {
   });
 
   it("says of safety signs that they prove no old toy safe, and of laws without a date what they are", () => {
-    expect(read("EN71 CE").notes).toEqual([{ is: "unsafe" }]);
+    expect(read("EN71 CE").notes).toEqual([{ is: "unsafe" }, { is: "one-label" }]);
     expect(read("", ["gb-kite"]).notes).toEqual([{ is: "unsafe" }]);
     expect(read("PAT. PEND.").notes).toMatchObject([{ is: "law" }]);
     expect(read("PAT. PEND.").statements).toEqual([]);
