@@ -36,8 +36,3 @@ export function wordTrust(reliability: number, t: SheetWords): string {
     ? t("trustHundred", { words, share: thousandths / 10 })
     : t("trust", { words, share: thousandths });
 }
-
-/** A year as one says it, BCE where it is. */
-export function wordYear(year: number, t: PeriodWordsOf): string {
-  return year > 0 ? t("year", { year: String(year) }) : t("bce", { year: String(1 - year) });
-}
