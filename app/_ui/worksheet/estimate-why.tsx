@@ -1,8 +1,9 @@
 import { useFormatter, useTranslations } from "next-intl";
 import type { Estimate } from "#core/dating/estimate";
 import type { Evidence } from "#core/dating/evidence";
+import type { Piece } from "#core/dating/piece";
 import { type Reason, reasonsOf } from "#core/dating/reasons";
-import type { Piece, Worksheet } from "#core/dating/worksheet";
+import type { Worksheet } from "#core/dating/worksheet";
 import { wordYears } from "../dating/year-words.ts";
 import plain from "../plain.module.css";
 import { wordPiece } from "./piece-words.ts";

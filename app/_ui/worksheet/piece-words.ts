@@ -1,7 +1,8 @@
 import type { useTranslations } from "next-intl";
 import { parseInterval } from "#core/dates/parse";
+import type { Piece } from "#core/dating/piece";
 import { RELIABILITIES } from "#core/dating/usual-evidence";
-import type { Piece } from "#core/dating/worksheet";
+
 import { wordPeriod } from "../period-words.tsx";
 
 export type SheetWords = ReturnType<typeof useTranslations<"worksheet">>;

@@ -52,7 +52,7 @@ export function WorksheetBench({ initial, thisYear }: WorksheetBenchProps) {
       {found && (
         <section aria-label={t("estimate")} className={styles.found}>
           <EstimateHead estimate={found} />
-          <DateChart estimate={found} evidence={evidence} labels={labels} />
+          <DateChart estimate={found} evidence={evidence} labels={labels} brief />
         </section>
       )}
       <div className={`${styles.columns} ${found ? styles.two : ""}`}>
