@@ -141,7 +141,7 @@ it("takes an entry's period in one step, and puts it onto the worksheet worked o
   await page.goto(`${address}/dates?v=1&e=${MARK}&e=${MARK}`, { waitUntil: "networkidle" });
   await page.goto(`${address}/entries/marl-engraved-plate`);
   await page.getByRole("link", { name: words.dateBy }).click();
-  expect(await page.getByText(/It was marked: 1838 to 1847/).count()).toBe(1);
+  await page.getByText(/It was marked: 1838 to 1847/).waitFor();
   await page.getByRole("link", { name: words.ontoLink }).click();
   await page.getByRole("heading", { name: "3. Mark" }).waitFor();
   await page.context().close();
