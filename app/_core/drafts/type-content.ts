@@ -1,5 +1,5 @@
 import type { EntryContent } from "../entries/entry.ts";
-import { CITATION_PARTS } from "../entries/read-citation.ts";
+import { CITATION_PARTS, citationPart } from "../entries/read-citation.ts";
 import type { Photograph } from "../photographs/photograph.ts";
 import type { Typed } from "../questions/typed-text.ts";
 import {
@@ -41,7 +41,7 @@ export function typeContent(content: EntryContent, photographs: readonly Photogr
       .map(({ entry }) => entry)
       .join("; ");
   for (const [i, citation] of content.citations.entries())
-    for (const part of CITATION_PARTS) fields[citationField(i + 1, part)] = citation[part];
+    for (const part of CITATION_PARTS) fields[citationField(i + 1, part)] = citationPart(citation, part);
   for (const photograph of photographs)
     for (const [part, text] of Object.entries(typePhotograph(photograph)) as [PhotographPart, string][])
       fields[photographField(photograph.sha256, part)] = text;

@@ -1,4 +1,4 @@
-import type { CitationKind } from "./vocabulary.ts";
+import type { CitationKind, DatedSaying } from "./vocabulary.ts";
 
 /** A published or archived source, so that another person can find it. */
 export type Citation = {
@@ -14,4 +14,6 @@ export type Citation = {
   readonly address: string;
   /** Day on which a web page was seen, YYYY-MM-DD; empty for others. */
   readonly seen: string;
+  /** When the source shows the mark in use, or what it bounds; not there in one that dates nothing. */
+  readonly dated?: { readonly edtf: string; readonly says: DatedSaying };
 };

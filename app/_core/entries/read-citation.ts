@@ -1,9 +1,12 @@
+import { readDate } from "../dates/read-date.ts";
 import type { FieldError } from "../field-error.ts";
 import type { Citation } from "./citation.ts";
-import { CITATION_KINDS } from "./vocabulary.ts";
+import { CITATION_KINDS, DATED_SAYINGS } from "./vocabulary.ts";
 
-/** The parts of a citation in the order in which they are written. */
-export const CITATION_PARTS = ["kind", "author", "title", "year", "place", "address", "seen"] as const;
+/** What names a source, in the order in which it is written. */
+export const SOURCE_PARTS = ["kind", "author", "title", "year", "place", "address", "seen"] as const;
+/** The parts of a citation: what names the source, and what it dates. */
+export const CITATION_PARTS = [...SOURCE_PARTS, "dated", "says"] as const;
 export type CitationPart = (typeof CITATION_PARTS)[number];
 
 /** Most signs of each part. */
@@ -15,6 +18,8 @@ const LONGEST: Readonly<Record<CitationPart, number>> = {
   place: 200,
   address: 500,
   seen: 10,
+  dated: 60,
+  says: 40,
 };
 
 type Refuse = (part: CitationPart, rule: string, value: string, params?: FieldError["params"]) => void;
@@ -40,6 +45,7 @@ export function readCitation(
   if (web && !isDay(take("seen"))) refuse("seen", "day", take("seen"));
   for (const part of ["address", "seen"] as const)
     if (kind && !web && take(part) !== "") refuse(part, "web-page-only", take(part));
+  const dated = readDated(take("dated"), take("says"), kind === "dated object", refuse);
   return {
     kind: kind ?? "book",
     author: take("author"),
@@ -48,7 +54,25 @@ export function readCitation(
     place: take("place"),
     address: take("address"),
     seen: take("seen"),
+    ...(dated ? { dated } : {}),
   };
+}
+
+/** What a source dates: when, and what that says of the use; both or neither, and always of a dated object. */
+function readDated(text: string, said: string, isNeeded: boolean, refuse: Refuse): Citation["dated"] | null {
+  if (text === "" && (isNeeded || said !== "")) refuse("dated", "required", "");
+  if (text === "") return null;
+  const says = DATED_SAYINGS.find((each) => each === said);
+  if (!says) refuse("says", "one-of", said, { allowed: DATED_SAYINGS.join(", ") });
+  const date = readDate(text, "dated");
+  if (!date.ok) refuse("dated", date.error.rule, text, date.error.params);
+  return says && date.ok ? { edtf: date.value.interval.edtf, says } : null;
+}
+
+/** A part of a citation as it would be typed. */
+export function citationPart(citation: Citation, part: CitationPart): string {
+  if (part === "dated") return citation.dated?.edtf ?? "";
+  return part === "says" ? (citation.dated?.says ?? "") : citation[part];
 }
 
 const isWebAddress = (text: string): boolean => /^https?:\/\/[^\s/?#@]+\.[^\s/?#@]+([/?#]\S*)?$/i.test(text);

@@ -57,12 +57,17 @@ export const FIELDS = [
 ] as const;
 export type Field = (typeof FIELDS)[number];
 
-/** What a citation cites. */
+/** What a date in a source says of the use of a mark. */
+export const DATED_SAYINGS = ["in use", "not before", "not after"] as const;
+export type DatedSaying = (typeof DATED_SAYINGS)[number];
+
+/** What a citation cites; a dated object is cited with who keeps it, what it is, and its inventory number. */
 export const CITATION_KINDS = [
   "book",
   "catalogue",
   "archive document",
   "patent or register",
   "web page",
+  "dated object",
 ] as const;
 export type CitationKind = (typeof CITATION_KINDS)[number];

@@ -2,7 +2,7 @@ import { useTranslations } from "next-intl";
 import { citationField, MOST_CITATIONS } from "#core/drafts/draft-fields";
 import { citationsTyped } from "#core/drafts/read-citations";
 import { CITATION_PARTS } from "#core/entries/read-citation";
-import { CITATION_KINDS } from "#core/entries/vocabulary";
+import { CITATION_KINDS, DATED_SAYINGS } from "#core/entries/vocabulary";
 import plain from "../plain.module.css";
 import { ChoiceField, type FormState, LineField } from "../questions/form-field.tsx";
 import styles from "./contribute.module.css";
@@ -32,6 +32,7 @@ function CitationFields({ form, place }: { readonly form: FormState; readonly pl
   const t = useTranslations("contribute");
   const parts = useTranslations("citationParts");
   const kinds = useTranslations("citationKinds");
+  const sayings = useTranslations("datedSayings");
   const field = { form, optional: false };
   return (
     <fieldset className={styles.inner}>
@@ -44,15 +45,12 @@ function CitationFields({ form, place }: { readonly form: FormState; readonly pl
             label: capital(parts(part)),
             note: t(`notes.citation.${part}`),
           };
-          return part === "kind" ? (
-            <ChoiceField
-              key={part}
-              {...own}
-              choices={[["", "–"] as const, ...CITATION_KINDS.map((kind) => [kind, kinds(kind)] as const)]}
-            />
-          ) : (
-            <LineField key={part} {...own} />
-          );
+          if (part !== "kind" && part !== "says") return <LineField key={part} {...own} />;
+          const choices =
+            part === "kind"
+              ? CITATION_KINDS.map((kind) => [kind, kinds(kind)] as const)
+              : DATED_SAYINGS.map((saying) => [saying, sayings(saying)] as const);
+          return <ChoiceField key={part} {...own} choices={[["", "–"] as const, ...choices]} />;
         })}
       </div>
     </fieldset>

@@ -1,10 +1,15 @@
 import { useTranslations } from "next-intl";
 import type { Citation } from "#core/entries/citation";
+import { wordEdtf } from "../word-edtf.ts";
 
-/** A citation as one prints it: author, title, year, the place in it; a web page with its address and the day seen. */
+/**
+ * A citation as one prints it: author, title, year, the place in it; a web page with its address and the day seen; what
+ * it dates. */
 export function CitationWords({ citation }: { readonly citation: Citation }) {
   const t = useTranslations("entry");
-  const { author, title, year, place, address, seen } = citation;
+  const sayings = useTranslations("datedSayings");
+  const period = useTranslations("period");
+  const { author, title, year, place, address, seen, dated } = citation;
   return (
     <>
       {author}, <cite>{title}</cite>
@@ -19,6 +24,7 @@ export function CitationWords({ citation }: { readonly citation: Citation }) {
         </>
       )}
       {seen && `, ${t("citationSeen", { day: seen })}`}
+      {dated && `: ${sayings(`${dated.says} when`, { when: wordEdtf(dated.edtf, period) })}`}
     </>
   );
 }

@@ -1,10 +1,8 @@
 import { useTranslations } from "next-intl";
 import type { EntryView } from "#core/entries/entry";
 import { PeriodWords } from "../period-words.tsx";
-import { axisOver } from "../time/axis.ts";
-import { Ticks } from "../time/ticks.tsx";
-import { Track } from "../time/track.tsx";
 import { CitationWords } from "./citation-words.tsx";
+import { PeriodDrawn } from "./computed-period.tsx";
 import styles from "./entry.module.css";
 import { Facts } from "./facts.tsx";
 
@@ -12,7 +10,6 @@ import { Facts } from "./facts.tsx";
 export function EntryWhy({ view }: { readonly view: EntryView }) {
   const t = useTranslations("entry");
   const { content, summary } = view;
-  const axis = axisOver([summary.period], 6);
   return (
     <section aria-labelledby="why">
       <h2 id="why">{t("why")}</h2>
@@ -23,12 +20,7 @@ export function EntryWhy({ view }: { readonly view: EntryView }) {
         </strong>
         {content.period && <span className={styles.edtf}> {t("edtf", { edtf: content.period })}</span>}
       </p>
-      {axis && (
-        <div className={styles.axis}>
-          <Ticks axis={axis} />
-          <Track period={summary.period} axis={axis} />
-        </div>
-      )}
+      <PeriodDrawn stated={summary.period} citations={content.citations} />
       <Facts
         facts={[
           [t("fromReason"), content.periodFromReason],

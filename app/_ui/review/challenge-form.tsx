@@ -1,5 +1,5 @@
 import { useTranslations } from "next-intl";
-import { CITATION_PARTS } from "#core/entries/read-citation";
+import { SOURCE_PARTS } from "#core/entries/read-citation";
 import { CITATION_KINDS } from "#core/entries/vocabulary";
 import { CLAIMS } from "#core/review/entry-event";
 import plain from "../plain.module.css";
@@ -19,7 +19,7 @@ const CITATIONS = [1, 2];
 const SHOWN = [
   "claim",
   "evidence",
-  ...CITATIONS.flatMap((place) => CITATION_PARTS.map((part) => `citation-${place}-${part}`)),
+  ...CITATIONS.flatMap((place) => SOURCE_PARTS.map((part) => `citation-${place}-${part}`)),
 ];
 
 /** A challenge: what is claimed, and the evidence for it in words, citations and photographs. */
@@ -85,7 +85,7 @@ export function ChallengeForm({ slug, revision, form, token }: ChallengeFormProp
 
 function CitationFields({ form, place }: { readonly form: FormState; readonly place: number }) {
   const t = useTranslations("challenge");
-  const field = (part: (typeof CITATION_PARTS)[number]) => `citation-${place}-${part}`;
+  const field = (part: (typeof SOURCE_PARTS)[number]) => `citation-${place}-${part}`;
   return (
     <fieldset className={forms.group}>
       <legend>{t("citation", { place })}</legend>
@@ -96,7 +96,7 @@ function CitationFields({ form, place }: { readonly form: FormState; readonly pl
         choices={CITATION_KINDS.map((kind) => [kind, t(`citationKinds.${kind}`)] as const)}
       />
       <div className={forms.pair}>
-        {CITATION_PARTS.filter((part) => part !== "kind").map((part) => (
+        {SOURCE_PARTS.filter((part) => part !== "kind").map((part) => (
           <LineField key={part} form={form} name={field(part)} label={t(`citationParts.${part}`)} />
         ))}
       </div>
