@@ -108,13 +108,15 @@ it("puts what it read on a worksheet, beside what stands there", async () => {
 
 it("keeps the tables on the server", async () => {
   const page = await browser.newPage();
-  const scripts: Promise<string>[] = [];
-  page.on("response", (response) => {
-    if (response.url().includes(".js")) scripts.push(response.text());
-  });
-  for (const path of ["/", "/dates/decoders", "/dates/decoders/wording?wording=Nippon"])
+  const scripts = new Set<string>();
+  for (const path of ["/", "/dates", "/dates/decoders", "/dates/decoders/wording?wording=Nippon"]) {
     await page.goto(`${address}${path}`, { waitUntil: "networkidle" });
-  const texts = await Promise.all(scripts);
+    const loaded = await page.evaluate(() =>
+      performance.getEntriesByType("resource").map(({ name }) => name),
+    );
+    for (const name of loaded) if (/\.js(\?|$)/.test(name)) scripts.add(name);
+  }
+  const texts = await Promise.all([...scripts].map(async (script) => (await fetch(script)).text()));
   expect(texts.length).toBeGreaterThan(3);
   expect(texts.filter((text) => /SCAPIN|2026516|black letter small/.test(text))).toEqual([]);
   await page.context().close();
