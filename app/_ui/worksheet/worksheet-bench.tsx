@@ -49,6 +49,7 @@ export function WorksheetBench({ initial, thisYear }: WorksheetBenchProps) {
     <>
       <Head worksheet={worksheet} />
       <Unreadable errors={unreadable} />
+      <KeptSheet worksheet={worksheet} />
       {found && (
         <section aria-label={t("estimate")} className={styles.found}>
           <EstimateHead estimate={found} />
@@ -103,7 +104,6 @@ export function WorksheetBench({ initial, thisYear }: WorksheetBenchProps) {
           </div>
         )}
       </div>
-      <KeptSheet worksheet={worksheet} />
     </>
   );
 }
