@@ -91,7 +91,9 @@ function tellStory(open: () => Promise<Host>): void {
     const author = await joinInBrowser(browser, address);
     const entry = await contributeEntry(author, address);
     const slug = entry.replace("/entries/", "");
-    await voteInTurn(reviewers, as, address, entry);
+    const voters = await Promise.all(reviewers.map(as));
+    for (const voter of voters) await findOnDesk(voter, address, entry);
+    await voteInTurn(voters);
     await expectState(author, address, entry, states.verified);
 
     const against = await as(challenger);
@@ -120,7 +122,8 @@ function tellStory(open: () => Promise<Host>): void {
     await against.reload();
     await against.getByText(challenge.outcome.stands, { exact: true }).waitFor();
 
-    await voteInTurn(reviewers, as, address, entry);
+    for (const voter of voters) await voter.goto(`${address}${entry}/review`);
+    await voteInTurn(voters);
     await expectState(author, address, entry, states.verified);
     await expectStory(author, address, entry);
 
@@ -135,7 +138,7 @@ function tellStory(open: () => Promise<Host>): void {
     expect(await runProgram(env, "scripts/verify-trail.ts", "--entry", slug)).toContain(
       `1 trail, ${links.length} links`,
     );
-    for (const page of [author, against]) await page.context().close();
+    for (const page of [author, against, ...voters]) await page.context().close();
   }, 180_000);
 }
 
@@ -191,20 +194,15 @@ async function contributeEntry(page: Page, address: string): Promise<string> {
   return new URL(page.url()).pathname.replace(/\/revisions.*/, "");
 }
 
-async function voteInTurn(
-  reviewers: readonly Joined[],
-  as: (who: Joined) => Promise<Page>,
-  address: string,
-  entry: string,
-): Promise<void> {
-  for (const [i, reviewer] of reviewers.entries()) {
-    const page = await as(reviewer);
-    await page.goto(`${address}/review`);
-    await page.locator(`a[href="${entry}/review"]`).click();
-    await page.waitForURL(`${address}${entry}/review`);
+async function findOnDesk(page: Page, address: string, entry: string): Promise<void> {
+  await page.goto(`${address}/review`);
+  await page.locator(`a[href="${entry}/review"]`).click();
+  await page.waitForURL(`${address}${entry}/review`);
+}
+
+async function voteInTurn(pages: readonly Page[]): Promise<void> {
+  for (const [i, page] of pages.entries())
     await vote(page, review.choose.support, `Both impressions agree with plate ${i + 3} of my own copy.`);
-    await page.context().close();
-  }
 }
 
 /** @returns path of the challenge */
