@@ -9,7 +9,7 @@ const MINUTE = 60 * 1000;
 
 /**
  * What this process does once, at its start: opens everything, and from then on brings a new model in, forgets
- * look-ups whose time is over and closes reviews that are.
+ * look-ups and sessions whose time is over, and closes reviews that are.
  */
 export async function begin(): Promise<void> {
   const wired = await live();
@@ -17,9 +17,9 @@ export async function begin(): Promise<void> {
     process.env.COUNTERMARK_ADDRESS ?? `http://127.0.0.1:${process.env.PORT ?? "3000"}`,
   );
   const forget = () =>
-    forgetExpired(wired).catch((error: unknown) => {
+    Promise.all([forgetExpired(wired), wired.sessions.forget(wired.clock.now())]).catch((error: unknown) => {
       process.stderr.write(
-        `Forgetting old look-ups failed and is tried again in an hour: ${String(error)}\n`,
+        `Forgetting old look-ups and sessions failed and is tried again in an hour: ${String(error)}\n`,
       );
     });
   await forget();

@@ -1,11 +1,7 @@
-import { mkdtemp, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Link } from "#core/trail/link";
 import messages from "../../messages/en.json" with { type: "json" };
-import { makeThrowAwayDatabase } from "../../scripts/throw-away-database.ts";
 import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
 import { checkTrail } from "../setup/check-trail.ts";
 import {
@@ -25,49 +21,13 @@ import {
 } from "../setup/join-members.ts";
 import { photographsToTry } from "../setup/photographs-to-try.ts";
 import { vote } from "../setup/review-in-browser.ts";
-import { freePort, serve } from "../setup/running-app.ts";
 import { takeCookie } from "../setup/sign-in.ts";
+import { type Host, onEmbedded, onServer } from "../setup/story-hosts.ts";
 
 const { accountMenu, challenge, contribute, entryReview, fields, join: joining, review, states } = messages;
 const [first, second, third] = photographsToTry().filter(({ entry }) => entry === null);
 if (!first || !second || !third)
   throw new Error("The demo must have photographs of marks that no entry has.");
-
-/** A host to tell the story on, and the settings by which the operator's programs find it. */
-type Host = {
-  readonly address: string;
-  readonly env: Readonly<Record<string, string>>;
-  end(): Promise<void>;
-};
-
-/** The app under test, on the embedded database; the demo is in it. */
-const onEmbedded = async (): Promise<Host> => ({
-  address: inject("appAddress"),
-  env: { COUNTERMARK_DATA: inject("appData") },
-  end: async () => undefined,
-});
-
-/** The same build once more, on an empty database of its own on the server that TEST_DATABASE_URL names. */
-async function onServer(): Promise<Host> {
-  const database = await makeThrowAwayDatabase(process.env.TEST_DATABASE_URL ?? "");
-  const data = await mkdtemp(join(tmpdir(), "countermark-story-"));
-  const port = await freePort();
-  const env = { COUNTERMARK_DATA: data, DATABASE_URL: database.url };
-  const settings = { COUNTERMARK_REVIEW_HOURS: "0.001", PORT: String(port), NODE_ENV: "production" as const };
-  const app = serve(port, { ...process.env, ...env, ...settings, COUNTERMARK_DEMO: "0" }, "story.log");
-  const address = `http://127.0.0.1:${port}`;
-  await app.answers(address);
-  return {
-    address,
-    env,
-    async end() {
-      const complaints = await app.end();
-      await database.drop();
-      await rm(data, { recursive: true, force: true });
-      expect(complaints).toBe("");
-    },
-  };
-}
 
 describe("on the embedded database", () => tellStory(onEmbedded));
 describe.skipIf(!process.env.TEST_DATABASE_URL)("on a database server", () => tellStory(onServer));

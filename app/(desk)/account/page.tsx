@@ -3,7 +3,7 @@ import Link from "next/link";
 import { getTranslations } from "next-intl/server";
 import { PROFILE_FIELDS } from "#core/members/parse-account";
 import { INTEREST_FIELDS } from "#core/members/parse-interest";
-import { PasswordForm, ProfileForm } from "#ui/members/account-forms";
+import { PasswordForm, ProfileForm, TieElsewhere } from "#ui/members/account-forms";
 import { DeclareForm, Interests } from "#ui/members/interests";
 import { Sessions } from "#ui/members/sessions";
 import { FieldsWords, RolesWords } from "#ui/members/standing-words";
@@ -11,7 +11,7 @@ import { OtherErrors } from "#ui/questions/form-field";
 import { Said } from "#ui/said";
 import { actorWhoMay, currentSession } from "#web/actor";
 import { listMakers } from "#web/reading";
-import { isOfDemo, keptForm, namesOfInterests, openSessions } from "#web/reading-members";
+import { isOfDemo, keptForm, namesOfInterests, openSessions, waysToSignIn } from "#web/reading-members";
 import styles from "../../_ui/members/members.module.css";
 import plain from "../../_ui/plain.module.css";
 
@@ -38,9 +38,10 @@ export default async function AccountPage({ searchParams }: Props) {
   await actorWhoMay("change one's account", "/account");
   const account = (await currentSession())?.account;
   if (!account) return null;
-  const [{ sessions, current }, ofDemo, names, makers, t, m] = await Promise.all([
+  const [{ sessions, current }, ofDemo, ways, names, makers, t, m] = await Promise.all([
     openSessions(),
     isOfDemo(account.id),
+    waysToSignIn(),
     namesOfInterests(account.interests),
     listMakers(""),
     getTranslations("account"),
@@ -84,6 +85,7 @@ export default async function AccountPage({ searchParams }: Props) {
         <h2 id="change-password">{t("password")}</h2>
         {ofDemo ? <p>{t("demoPassword")}</p> : <PasswordForm account={account} form={form} />}
       </section>
+      {ways.elsewhere !== null && !ofDemo && <TieElsewhere name={ways.elsewhere} />}
       <Sessions sessions={sessions} current={current} />
     </div>
   );

@@ -117,6 +117,7 @@ describe("a review", () => {
     expect(history.reviews[0]?.end).toEqual({
       is: "verified",
       at: at(72),
+      place: 6,
       tally: { support: 3, oppose: 0, abstain: 0, counted: 3, notCounted: [], unanswered: [] },
     });
   });
