@@ -1,5 +1,6 @@
 import { closeReviews } from "#usecases/close-reviews";
 import { forgetExpired } from "#usecases/forget-look-ups";
+import { agreement } from "./agreement.ts";
 import { stopFilling } from "./fill-models.ts";
 import { keepModels } from "./keep-models.ts";
 import { live } from "./live.ts";
@@ -29,8 +30,13 @@ export async function begin(): Promise<void> {
     closeReviews(wired).catch((error: unknown) => {
       process.stderr.write(`Closing reviews failed and is tried again in a minute: ${String(error)}\n`);
     });
-  void close();
-  setInterval(close, MINUTE).unref();
+  // Read ahead of whoever opens the moderators' page.
+  const readAgreement = () =>
+    agreement().catch((error: unknown) => {
+      process.stderr.write(`Reading how far reviewers agree failed: ${String(error)}\n`);
+    });
+  void close().then(readAgreement);
+  setInterval(() => void close().then(readAgreement), MINUTE).unref();
   for (const signal of ["SIGINT", "SIGTERM"] as const)
     process.once(
       signal,
