@@ -11,11 +11,10 @@ type TypedCitation = Readonly<Partial<Record<CitationPart, string>>>;
  */
 export function mergeTyped(base: Typed, mine: Typed, theirs: Typed): Merged {
   const places: TypedCitation[] = [];
-  const [from, my, their] = [base, mine, theirs].map((side) => numberedAlike(side, places)) as [
-    Typed,
-    Typed,
-    Typed,
-  ];
+  const from = numberedAlike(base, places, 0);
+  const before = places.length;
+  const my = numberedAlike(mine, places, before);
+  const their = numberedAlike(theirs, places, before);
   return mergeContent(from, my, their, groupOf);
 }
 
@@ -28,11 +27,22 @@ export function closeGaps(typed: Typed): Typed {
   );
 }
 
-/** @param places the citations met so far, in the order of their places; new ones are added */
-function numberedAlike(side: Typed, places: TypedCitation[]): Typed {
+/**
+ * @param places the citations met so far, in the order of their places; new ones are added
+ * @param before how many of them both sides began with
+ */
+function numberedAlike(side: Typed, places: TypedCitation[], before: number): Typed {
   const citations = citationsOf(side);
   const placed = new Map<TypedCitation, number>();
-  for (const agrees of [isAlike, isOfOneWork])
+  const ways = [
+    isAlike,
+    haveSame("title"),
+    haveSame("address"),
+    // With another title it may be another work of the author, unless it takes the place of one that was there.
+    (each: TypedCitation, other: TypedCitation) =>
+      places.indexOf(each) < before && haveSame("author")(each, other),
+  ];
+  for (const agrees of ways)
     for (const citation of citations.filter((each) => !placed.has(each))) {
       const taken = new Set(placed.values());
       const place = places.findIndex((each, i) => !taken.has(i) && agrees(each, citation));
@@ -47,11 +57,10 @@ function numberedAlike(side: Typed, places: TypedCitation[]): Typed {
 const isAlike = (a: TypedCitation, b: TypedCitation): boolean =>
   CITATION_PARTS.every((part) => wordsOf(a, part) === wordsOf(b, part));
 
-/** The same work, though something else of it was changed. */
-const isOfOneWork = (a: TypedCitation, b: TypedCitation): boolean =>
-  (["title", "author", "address"] as const).some(
-    (part) => wordsOf(a, part) !== "" && wordsOf(a, part) === wordsOf(b, part),
-  );
+const haveSame =
+  (part: CitationPart) =>
+  (a: TypedCitation, b: TypedCitation): boolean =>
+    wordsOf(a, part) !== "" && wordsOf(a, part) === wordsOf(b, part);
 
 const wordsOf = (citation: TypedCitation, part: CitationPart): string =>
   (citation[part] ?? "").replace(/\s+/g, " ").trim().toLowerCase();
