@@ -174,11 +174,13 @@ async function challengeEntry(page: Page, address: string, entry: string): Promi
   await page
     .getByLabel(fields.evidence)
     .fill("The list of 1871 names every stamp of the shop, and not this one.");
+  await page.getByText(challenge.citation.replace("{place}", "1"), { exact: true }).first().click();
   await page.locator("#citation-1-kind").selectOption("catalogue");
   await page.locator("#citation-1-author").fill("The guild of the lower town");
   await page.locator("#citation-1-title").fill("List of the stamps in use");
   await page.locator("#citation-1-year").fill("1871");
   await page.locator("#citation-1-place").fill("leaf 4");
+  await page.getByText(challenge.photograph.replace("{place}", "1"), { exact: true }).first().click();
   await page.locator("#photograph-0").setInputFiles(third?.path ?? "");
   await page.locator("#photograph_credit-0").fill("Dora Kemp");
   await page.locator("#photograph_licence-0").fill("CC-BY-4.0");
