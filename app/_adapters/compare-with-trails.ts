@@ -56,7 +56,7 @@ function foundIn(row: Row): EntryProjection {
         : {
             revision: reviewRevisionId,
             submittedAt: reviewSubmittedAt?.toISOString() ?? "",
-            closesAt: reviewClosesAt?.toISOString() ?? "",
+            closesAt: reviewClosesAt?.toISOString() ?? null,
             voters: row.reviewVoters,
           },
     challenged: row.challenged,

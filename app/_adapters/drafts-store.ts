@@ -66,6 +66,15 @@ export function createDrafts({ prisma }: Database): Drafts {
           WHERE each.value ->> 'sha256' <> ${sha256}), '[]'::jsonb)
         WHERE id = ${id} AND owner_id = ${owner}::uuid AND submitted_slug IS NULL`;
     },
+    async movePhotograph(id, owner, sha256, towards) {
+      const by = towards === "first" ? -1.5 : 1.5;
+      await prisma.$executeRaw`
+        UPDATE drafts SET updated_at = now(), photographs = COALESCE((
+          SELECT jsonb_agg(each.value ORDER BY each.place +
+            CASE WHEN each.value ->> 'sha256' = ${sha256} THEN ${by}::float8 ELSE 0 END)
+          FROM jsonb_array_elements(photographs) WITH ORDINALITY AS each (value, place)), '[]'::jsonb)
+        WHERE id = ${id} AND owner_id = ${owner}::uuid AND submitted_slug IS NULL`;
+    },
     async end(id, owner, submitted) {
       if (submitted === null) await prisma.draft.deleteMany({ where: own(id, owner) });
       else

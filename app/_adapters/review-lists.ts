@@ -95,10 +95,16 @@ export function createReviewLists({ prisma }: Database): ReviewLists {
       return withEntries(rows);
     },
     async votedOn(limit) {
-      const rows = await prisma.$queryRaw<{ trail: string }[]>`
-        SELECT trail FROM trail_links WHERE type = 'vote cast' GROUP BY trail ORDER BY max(at) DESC, trail LIMIT ${limit}`;
-      const ids = rows.map(({ trail }) => trail.slice(PREFIX.length));
-      return [...(await readTrails(prisma, ids)).values()].map(({ events }) => historyOf(events));
+      const rows = await prisma.$queryRaw<{ trail: string; links: number }[]>`
+        SELECT trail, max(number)::int AS links FROM trail_links
+        WHERE trail IN (
+          SELECT trail FROM trail_links WHERE type = 'vote cast' GROUP BY trail ORDER BY max(at) DESC, trail LIMIT ${limit}
+        ) GROUP BY trail ORDER BY trail`;
+      return rows.map(({ trail, links }) => ({ id: trail.slice(PREFIX.length), links }));
+    },
+    async histories(ids) {
+      const traced = [...(await readTrails(prisma, ids)).values()];
+      return new Map(traced.map(({ id, events }) => [id, historyOf(events)]));
     },
   };
 

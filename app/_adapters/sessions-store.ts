@@ -42,5 +42,9 @@ export function createSessions({ prisma }: Database): Sessions {
         userAgent,
       }));
     },
+    async forget(now) {
+      const over = [{ expiresAt: { lte: now } }, { revokedAt: { not: null } }];
+      return (await prisma.session.deleteMany({ where: { OR: over } })).count;
+    },
   };
 }

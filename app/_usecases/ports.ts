@@ -250,6 +250,8 @@ export type Drafts = {
   /** @returns false when it has as many as it may, or that one already */
   addPhotograph(id: string, owner: string, photograph: DraftPhotograph): Promise<boolean>;
   removePhotograph(id: string, owner: string, sha256: string): Promise<void>;
+  /** Moves one by a place, towards the first or the last; one that is there already stays. */
+  movePhotograph(id: string, owner: string, sha256: string, towards: "first" | "last"): Promise<void>;
   /** Writes down what became of it, or with null that it is gone. */
   end(id: string, owner: string, submitted: Draft["submitted"]): Promise<void>;
 };

@@ -5,12 +5,14 @@ import type { FieldError } from "#core/field-error";
 import { makerFromColumns } from "#core/import/maker-from-columns";
 import { fail, ok, type Result } from "#core/result";
 import type { ReviewPolicy } from "#core/review/policy";
+import { findCoAuthors } from "./find-co-authors.ts";
 import type { WrittenRevision } from "./ports/review.ts";
-import type { Clock, Drafts, References } from "./ports.ts";
+import type { Clock, Drafts, Members, References } from "./ports.ts";
 
 type Needs = {
   readonly drafts: Drafts;
   readonly references: References;
+  readonly members: Members;
   readonly clock: Clock;
   readonly policy: ReviewPolicy;
   /** Records the revision and submits it to review. */
@@ -32,8 +34,10 @@ export async function submitDraft(
   if (!draft) return fail([{ field: "draft", rule: "draft-unknown", received: asked.id }]);
   if (draft.submitted) return ok(draft.submitted);
   const read = readDraft(typedOf(draft), draft.photographs, draft.entry !== null);
-  const errors = [...read.errors, ...(await unknownIn(needs.references, draft, read))];
-  if (errors.length > 0) return fail(errors);
+  const coAuthors = await findCoAuthors(needs.members, read.coAuthors);
+  const unknown = await unknownIn(needs.references, draft, read);
+  const errors = [...read.errors, ...unknown, ...(coAuthors.ok ? [] : coAuthors.error)];
+  if (errors.length > 0 || !coAuthors.ok) return fail(errors);
   if (read.newMaker) {
     const maker = makerFromColumns(read.newMaker);
     if (!maker.ok) return maker;
@@ -55,7 +59,7 @@ export async function submitDraft(
     photographs: read.photographs,
     parents: draft.parents,
     summary: read.summary,
-    coAuthors: [],
+    coAuthors: coAuthors.value,
   });
   if (!submitted.ok) return submitted;
   const { slug, number } = submitted.value;

@@ -6,6 +6,7 @@ import { fail, ok, type Result } from "#core/result";
 import { changePassword, changeProfile } from "#usecases/change-account";
 import { currentSession } from "./actor.ts";
 import { live } from "./live.ts";
+import { isOfDemo } from "./reading-members.ts";
 import { done, readWords, refuse } from "./words-form.ts";
 
 const ACTS = ["profile", "password", "end-session", "sign-out-elsewhere"] as const;
@@ -36,6 +37,8 @@ async function change(
       return profile.ok ? asList(await changeProfile(wired, actor, profile.value)) : profile;
     }
     case "password": {
+      if (await isOfDemo(actor.id))
+        return fail([{ field: "new_password", rule: "demo-account", received: actor.name }]);
       const password = parsePassword("new_password", typed.new_password ?? "");
       if (!password.ok) return fail([password.error]);
       const asked = { current: typed.current ?? "", password: password.value, session };

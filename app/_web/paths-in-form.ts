@@ -10,4 +10,4 @@ export function pathsIn(typed: Typed, slug: string, act: string): Paths {
 
 /** A path and nothing else: no host, no way up, no query. */
 const pathOr = (text: string | undefined, otherwise: string): string =>
-  text !== undefined && /^(\/[a-z0-9][\w-]*)+$/i.test(text) ? text : otherwise;
+  text !== undefined && /^(\/[\w-]+)+$/.test(text) ? text : otherwise;

@@ -2,6 +2,7 @@ import { cache } from "react";
 import type { RevisionView } from "#core/entries/revision";
 import type { Actor } from "#core/members/member";
 import { may } from "#core/permissions";
+import type { By } from "#core/review/entry-event";
 import type { EntryHistory, Review } from "#core/review/entry-history";
 import { findRevision } from "#core/review/find-in-history";
 import type { UnderReview } from "#core/review/review-lists";
@@ -24,6 +25,8 @@ export type ReviewShown = {
   readonly history: EntryHistory;
   readonly review: Review;
   readonly revision: RevisionView;
+  /** Authors besides the one who put it forward. */
+  readonly coAuthors: readonly By[];
   readonly by: Actor;
   readonly at: string;
 };
@@ -32,12 +35,14 @@ export const showReview = cache(async (slug: string): Promise<ReviewShown | null
   const found = await showHistory(slug);
   const review = found?.history.reviews.at(-1);
   if (!found || !review) return null;
-  const number = findRevision(found.history, review.revision)?.number ?? 0;
+  const recorded = findRevision(found.history, review.revision);
   const wired = await live();
-  const revision = await wired.revisions.shown(slug, number);
+  const revision = await wired.revisions.shown(slug, recorded?.number ?? 0);
   if (!revision) return null;
+  const others = (recorded?.authors ?? []).filter((author) => author !== review.submittedBy.id);
+  const coAuthors = (await Promise.all(others.map(wired.members.find))).flatMap((each) => each ?? []);
   const at = wired.clock.now().toISOString();
-  return { slug, history: found.history, review, revision, by: await actor(), at };
+  return { slug, history: found.history, review, revision, coAuthors, by: await actor(), at };
 });
 
 /** Entries that come nearest to a revision's photographs by image; none while no model answers. */

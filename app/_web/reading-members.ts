@@ -67,6 +67,11 @@ export async function memberActs(member: string | null): Promise<readonly Member
     .slice(0, ACTS);
 }
 
+/** One of the demo's ready accounts? Whoever comes can be them, so none may be given a password that outlasts the demo. */
+export async function isOfDemo(member: string): Promise<boolean> {
+  return (await (await live()).demoMembers.all()).some(({ id }) => id === member);
+}
+
 /** Ways to sign in besides a password: the name of the provider elsewhere, and the demo's ready accounts. */
 export async function waysToSignIn(): Promise<{
   readonly elsewhere: string | null;

@@ -1,16 +1,12 @@
 import { cache } from "react";
 import { isSlug } from "#core/entries/slug";
 import type { Field } from "#core/entries/vocabulary";
-import { agreementByField, type FieldAgreement } from "#core/review/agreement/field-agreement";
 import type { EntryLink, UnderReview } from "#core/review/review-lists";
 import type { Link } from "#core/trail/link";
 import { closeReview } from "#usecases/close-reviews";
 import type { TracedEntry } from "#usecases/ports/review";
 import { actor } from "./actor.ts";
 import { live } from "./live.ts";
-
-/** Entries over which agreement is measured at most. */
-const AGREEMENT_OVER = 2000;
 
 /** What happened to an entry, with whatever is over closed; asked twice in one request, it is read once. */
 export const showHistory = cache(async (slug: string): Promise<TracedEntry | null> => {
@@ -52,9 +48,4 @@ export async function votesOf(member: string, after = 0, limit = 50): Promise<re
 /** What moderators did, the latest first. */
 export async function moderationLog(after = 0, limit = 50): Promise<readonly EntryLink[]> {
   return (await live()).reviewLists.moderation(after, limit);
-}
-
-/** How far the reviewers of each field agree, over the entries last voted on. */
-export async function agreement(): Promise<readonly FieldAgreement[]> {
-  return agreementByField(await (await live()).reviewLists.votedOn(AGREEMENT_OVER));
 }

@@ -1,5 +1,6 @@
 import type { FieldError } from "#core/field-error";
 import { nextPath } from "#core/members/next-path";
+import { signedInMember } from "./actor.ts";
 import { SESSION_COOKIES } from "./auth/session-cookie.ts";
 import { getThroughNextAuth, postThroughNextAuth } from "./auth/through-next-auth.ts";
 import { keepForm } from "./kept-forms.ts";
@@ -43,11 +44,12 @@ export async function leadElsewhere(request: Request): Promise<Response> {
   return withCookies(redirect(there), answer.cookies);
 }
 
-/** Comes back from there. */
+/** Comes back from there: to be signed in, or to tie the account there to the one that is signed in here. */
 export async function comeBack(request: Request): Promise<Response> {
   const wired = await live();
   if (wired.environment.oidc === null) return new Response(null, { status: 404 });
-  const answer = await getThroughNextAuth(wired, request, ["callback", "oidc"]);
+  const already = await signedInMember();
+  const answer = await getThroughNextAuth(wired, request, ["callback", "oidc"], already);
   const signedIn = answer.cookies.some((cookie) => isSessionCookie(cookie) && !/=;/.test(cookie));
   const errors = [answer.refused ?? ELSEWHERE];
   const to = signedIn ? pathOf(request, answer.location) : `/sign-in?form=${keepForm({ errors, typed: {} })}`;

@@ -69,13 +69,13 @@ export function waits(setting: Setting, cast: Cast, age: number): readonly Step[
 export function lapses(setting: Setting, cast: Cast): readonly Step[] {
   const { random } = setting;
   const [first, second, third] = cast.reviewers;
-  const steps: Step[] = [];
-  if (first && random.chance(0.85)) {
-    steps.push(...opposes(setting, first, random.between(8, 200), null));
-    if (second) steps.push(...opposes(setting, second, random.between(210, 400), null));
-    if (third && random.chance(0.7)) steps.push(votes(setting, third, random.between(410, 600)));
-  }
-  return [...steps, closes(OVER + random.between(0.2, 2))];
+  if (!first) return [];
+  const asked = random.between(8, 200);
+  const steps: Step[] = [...opposes(setting, first, asked, null)];
+  if (second && random.chance(0.85)) steps.push(...opposes(setting, second, random.between(210, 400), null));
+  if (third && random.chance(0.7)) steps.push(votes(setting, third, random.between(410, 600)));
+  // The days of what was imported count from its first vote, which may have been cast some hours later.
+  return [...steps, closes(asked + OVER + 24 + random.between(0.2, 2))];
 }
 
 /** A vote that does not count, by somebody with an interest or of another field. */

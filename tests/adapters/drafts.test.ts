@@ -5,6 +5,7 @@ import { ok } from "#core/result";
 import { addDraftPhotograph } from "#usecases/add-draft-photograph";
 import { dropDraft, dropDraftPhotograph } from "#usecases/drop-draft";
 import { findAlike } from "#usecases/find-alike";
+import { findCoAuthors } from "#usecases/find-co-authors";
 import { chooseModel } from "#usecases/look-up-mark";
 import type { WrittenRevision } from "#usecases/ports/review";
 import { startDraft } from "#usecases/start-draft";
@@ -78,6 +79,56 @@ describeOnBothDatabases("drafts", (database) => {
     expect(many.find(({ ok }) => !ok)).toMatchObject({ error: { rule: "draft-photographs-most" } });
     expect((await find(id)).photographs).toHaveLength(MOST_DRAFT_PHOTOGRAPHS);
   }, 60_000);
+
+  it("move a photograph by a place, and no further than the ends", async () => {
+    const id = await start(ANSA);
+    const taken = await Promise.all([70, 71, 72].map((seed) => upload(id, seed)));
+    expect(taken.every(({ ok }) => ok)).toBe(true);
+    const order = async () => (await find(id)).photographs.map(({ sha256 }) => sha256);
+    const [a = "", b = "", c = ""] = await order();
+    await wired.drafts.movePhotograph(id, ANSA, c, "first");
+    expect(await order()).toEqual([a, c, b]);
+    await wired.drafts.movePhotograph(id, ANSA, a, "last");
+    expect(await order()).toEqual([c, a, b]);
+    for (const [which, towards] of [
+      [c, "first"],
+      [b, "last"],
+      ["none", "first"],
+    ] as const)
+      await wired.drafts.movePhotograph(id, ANSA, which, towards);
+    await wired.drafts.movePhotograph(id, BRAM, c, "last");
+    expect(await order()).toEqual([c, a, b]);
+  });
+
+  it("name co-authors by name or by the address of their page", async () => {
+    const member = async (name: string) => {
+      const email = `${crypto.randomUUID()}@example.org`;
+      return (
+        (await wired.members.create({ name, email, passwordHash: null, about: "", at: new Date() })) ?? ""
+      );
+    };
+    const [carla, dora, twin] = [
+      await member("Carla Pryde"),
+      await member("Dora Kemp"),
+      await member("Dora Kemp"),
+    ];
+    expect(
+      await findCoAuthors(wired.members, ["carla pryde", `https://host.example/members/${dora}`]),
+    ).toEqual({
+      ok: true,
+      value: [carla, dora],
+    });
+    expect(twin).not.toBe(dora);
+    expect(
+      await findCoAuthors(wired.members, ["Dora Kemp", "Carla", `/members/${randomUUID()}`]),
+    ).toMatchObject({
+      error: [
+        { field: "co_authors", rule: "co-author-ambiguous", params: { count: 2 } },
+        { rule: "co-author-unknown", received: "Carla" },
+        { rule: "co-author-unknown" },
+      ],
+    });
+  });
 
   it("store nothing of what is refused, and let an image go with them", async () => {
     const id = await start(ANSA);

@@ -130,6 +130,20 @@ describeOnBothDatabases("members", (database) => {
     expect(await readSession(wired, here)).toBeNull();
   });
 
+  it("leave no session behind that is over or revoked", async () => {
+    const { id } = await joined();
+    const rows = () => wired.database.prisma.session.count({ where: { memberId: id } });
+    const [open, revoked] = [await openSession(wired, id, "open"), await openSession(wired, id, "revoked")];
+    await wired.sessions.revoke(id, (await readSession(wired, revoked))?.session ?? "", new Date());
+    const DAYS_MS = SESSION_DAYS * 24 * 60 * 60 * 1000;
+    await openSession(at(new Date(Date.now() - DAYS_MS - 1000)), id, "over");
+    expect(await rows()).toBe(3);
+    expect(await wired.sessions.forget(new Date())).toBeGreaterThanOrEqual(2);
+    expect(await rows()).toBe(1);
+    expect((await readSession(wired, open))?.account.id).toBe(id);
+    expect(await wired.sessions.forget(new Date())).toBe(0);
+  });
+
   it("are signed out everywhere else by a new password, which needs the old one", async () => {
     const { id, email } = await joined();
     const [here, there] = [await openSession(wired, id, ""), await openSession(wired, id, "")];

@@ -32,7 +32,11 @@ describeOnBothDatabases("signing in elsewhere", (database) => {
   const cookieOf = (set: readonly string[]) => set.map((each) => each.split(";")[0]).join("; ");
 
   /** There and back. @returns who is signed in, or the rule that refused it */
-  async function signIn(claims: Claims, meddle = (back: URL) => back): Promise<string> {
+  async function signIn(
+    claims: Claims,
+    signedIn: string | null = null,
+    meddle = (back: URL) => back,
+  ): Promise<string> {
     provider.letIn(claims);
     const asked = await postThroughNextAuth(
       wired,
@@ -45,7 +49,8 @@ describeOnBothDatabases("signing in elsewhere", (database) => {
     const back = meddle(new URL(there.headers.get("location") ?? ""));
     expect(back.origin + back.pathname).toBe(`${HERE}/api/auth/callback/oidc`);
     const headers = { cookie: cookieOf(asked.cookies), "user-agent": "test" };
-    const answer = await getThroughNextAuth(wired, new Request(back, { headers }), ["callback", "oidc"]);
+    const returned = new Request(back, { headers });
+    const answer = await getThroughNextAuth(wired, returned, ["callback", "oidc"], signedIn);
     const token = /next-auth\.session-token=([^;]+)/.exec(answer.cookies.join("\n"))?.[1];
     if (token === undefined) return answer.refused?.rule ?? "failed";
     expect(answer.location).toBe(`${HERE}/account`);
@@ -77,14 +82,24 @@ describeOnBothDatabases("signing in elsewhere", (database) => {
     expect(await wired.members.byIdentity({ provider: provider.issuer, subject: "2" })).toBeNull();
   });
 
-  it("ties a verified address to the account that has it, and signs out who made that without showing it", async () => {
-    const email = "squatted@example.org";
-    const joined = await joinAsMember(wired, { name: "Squatter", email, password: "long enough, 1803" });
+  it("hands no account over by its address: it is refused, and tied once its member is signed in", async () => {
+    const email = "carla@example.org";
+    const joined = await joinAsMember(wired, { name: "Carla", email, password: "long enough, 1803" });
     const id = joined.ok ? joined.value : "";
-    const key = await openSession(wired, id, "squatter");
+    const key = await openSession(wired, id, "carla");
+    expect(await signIn({ sub: "3", email, email_verified: true })).toBe("account-here-already");
+    expect((await readSession(wired, key))?.account.id).toBe(id);
+    expect((await wired.members.byEmail(email))?.passwordHash).not.toBeNull();
+
+    expect(await signIn({ sub: "3", email: "elsewhere@example.org", email_verified: false }, id)).toBe(id);
     expect(await signIn({ sub: "3", email, email_verified: true })).toBe(id);
-    expect(await readSession(wired, key)).toBeNull();
-    expect((await wired.members.byEmail(email))?.passwordHash).toBeNull();
+    expect((await readSession(wired, key))?.account.id).toBe(id);
+  });
+
+  it("leaves an identity with the member who has it, whoever is signed in", async () => {
+    const first = await signIn({ sub: "5", email: "five@example.org", email_verified: true });
+    const second = await signIn({ sub: "6", email: "six@example.org", email_verified: true });
+    expect(await signIn({ sub: "5", email: "five@example.org", email_verified: true }, second)).toBe(first);
   });
 
   it("refuses a suspended member", async () => {

@@ -3,10 +3,10 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import type { FieldError } from "#core/field-error";
 import type { ActingMember, Actor } from "#core/members/member";
 import type { Result } from "#core/result";
-import { agreementByField } from "#core/review/agreement/field-agreement";
 import { castVote } from "#usecases/cast-vote";
 import { closeReviews } from "#usecases/close-reviews";
 import { settleTrails } from "#usecases/settle-trails";
+import { type ReadOpinions, tellAgreement } from "#usecases/tell-agreement";
 import { verifyTrails } from "#usecases/verify-trails";
 import { describeOnBothDatabases } from "../setup/databases.ts";
 import { memberNamed, reviewerNamed } from "../setup/review-members.ts";
@@ -174,10 +174,35 @@ describeOnBothDatabases("the trail", (database) => {
     const [own] = await wired.reviewLists.ofMember(reader.id, ["vote cast"], 0, 10);
     expect(own).toMatchObject({ entry: { slug: "dolphin" }, link: { payload: { choice: "support" } } });
     const voted = await wired.reviewLists.votedOn(10);
-    expect(voted.map(({ reviews }) => reviews.flatMap(({ votes }) => votes).length).sort()).toEqual(
-      [1, 2, 3, 50].sort(),
-    );
-    expect(agreementByField(voted)).toMatchObject([{ field: "metalwork", reviews: 2, opinions: 53 }]);
+    const histories = await wired.reviewLists.histories(voted.map(({ id }) => id));
+    expect(
+      [...histories.values()].map(({ reviews }) => reviews.flatMap(({ votes }) => votes).length).sort(),
+    ).toEqual([1, 2, 3, 50].sort());
+    expect(await wired.reviewLists.votedOn(1)).toHaveLength(1);
+  });
+
+  it("reads no trail again to tell agreement but one that has grown", async () => {
+    const known: ReadOpinions = new Map();
+    const read: string[] = [];
+    const told = () =>
+      tellAgreement(
+        {
+          votedOn: wired.reviewLists.votedOn,
+          histories(ids) {
+            read.push(...ids);
+            return wired.reviewLists.histories(ids);
+          },
+        },
+        known,
+      );
+    const first = await told();
+    expect(first).toMatchObject([{ field: "metalwork", reviews: 2, opinions: 53 }]);
+    expect(read).toHaveLength(4);
+    expect(await told()).toEqual(first);
+    expect(read).toHaveLength(4);
+    await vote(reviewerNamed("Frida"), "dolphin", "oppose");
+    expect(await told()).toMatchObject([{ field: "metalwork", reviews: 3, opinions: 55 }]);
+    expect(read).toHaveLength(5);
   });
 
   it("finds any byte of any payload that was altered behind its back", async () => {

@@ -5,6 +5,13 @@ import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import messages from "../../messages/en.json" with { type: "json" };
 import { overflowOf, violationsOf } from "../setup/accessibility.ts";
 import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
+import {
+  begin,
+  beginRevision,
+  button,
+  describeMark,
+  tellOfPhotographs,
+} from "../setup/contribute-in-browser.ts";
 import { photographsToTry } from "../setup/photographs-to-try.ts";
 import { DEMO_MEMBERS } from "../setup/sign-in.ts";
 
@@ -35,46 +42,12 @@ async function signedIn(place = 0, options: Parameters<OpenedBrowser["newPage"]>
   return page;
 }
 
-async function begin(page: Page): Promise<string> {
-  await page.goto(`${address}/contribute`);
-  await page.getByRole("button", { name: words.new }).click();
-  await page.waitForURL(/\/contribute\/[\w-]{20,}/);
-  return page.url();
-}
-
-async function beginRevision(page: Page, slug: string, from = ""): Promise<string> {
-  await page.goto(`${address}/entries/${slug}/revise${from}`);
-  await page.getByRole("button", { name: words.reviseBegin }).click();
-  await page.waitForURL(/\/contribute\/[\w-]{20,}/);
-  return page.url();
-}
-
 const isKept = (page: Page, now: string) => page.locator(`[data-kept="${now}"]`).waitFor();
-const button = (page: Page, name: string) => page.getByRole("button", { name, exact: true });
-
-async function describeMark(page: Page, title: string): Promise<void> {
-  await page.locator("#title").fill(title);
-  await page.locator("#kind").selectOption("mark");
-  await page.locator("#field").selectOption("metalwork");
-  await page.locator("#description").fill("Struck twice under the handle, the second time upside down.");
-}
-
-async function tellOfPhotographs(page: Page): Promise<void> {
-  const parts = page.locator('fieldset[id^="photograph-"]');
-  for (let i = 0; i < (await parts.count()); i++) {
-    await parts.nth(i).locator('input[name$="-credit"]').fill("Ansa Hollin");
-    await parts.nth(i).locator('input[name$="-licence"]').fill("CC-BY-4.0");
-    await parts
-      .nth(i)
-      .locator('input[name$="-impression"]')
-      .fill(String(i + 1));
-  }
-}
 
 describe("a new entry", () => {
   it("is written with two photographs, saves itself, is refused in words, and submitted", async () => {
     const page = await signedIn();
-    const draft = await begin(page);
+    const draft = await begin(page, address);
     const files = page.locator('input[type="file"]').first();
     await files.setInputFiles([first.path, notAPhotograph, second.path]);
     await page.getByRole("group", { name: words.photograph.replace("{place}", "2") }).waitFor();
@@ -119,7 +92,7 @@ describe("a new entry", () => {
 
   it("is written and submitted without scripts", async () => {
     const page = await signedIn(0, { javaScriptEnabled: false });
-    await begin(page);
+    await begin(page, address);
     await describeMark(page, "Two keys crossed, without scripts");
     await page.locator('input[type="file"]').setInputFiles([first.path]);
     await button(page, words.plainUploadGo).click();
@@ -138,7 +111,7 @@ describe("a new entry", () => {
 
   it("keeps what is typed in the browser while the host does not answer", async () => {
     const page = await signedIn();
-    const draft = await begin(page);
+    const draft = await begin(page, address);
     await page.route("**/api/drafts/*", (route) => route.abort());
     await page.locator("#title").fill("Kept in this browser");
     await page.locator('[data-kept="failed"]').waitFor();
@@ -156,7 +129,7 @@ describe("a new entry", () => {
 describe("two at once", () => {
   it("in two windows of one draft: the second is laid beside the first, and nothing is lost", async () => {
     const one = await signedIn();
-    const draft = await begin(one);
+    const draft = await begin(one, address);
     const two = await one.context().newPage();
     await two.goto(draft);
     await one.locator("#title").fill("Title of the first window");
@@ -185,8 +158,8 @@ describe("two at once", () => {
     // A host that is tested again has the revisions of the last time.
     const run = String(Date.now());
     const [one, two] = [await signedIn(0), await signedIn(1)];
-    await beginRevision(one, slug);
-    await beginRevision(two, slug);
+    await beginRevision(one, address, slug);
+    await beginRevision(two, address, slug);
     await one.locator("#emblem").fill(`crown, open, ${run}`);
     await one.locator("#distinguish").fill(`The left arm is thicker, ${run}.`);
     await one.locator("#summary").fill(`Looked at six plates, ${run}.`);

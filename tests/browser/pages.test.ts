@@ -232,12 +232,13 @@ it("fits its window however long a word was searched for", async () => {
   await page.context().close();
 });
 
-/** Opens a page; one that is missing on purpose is let through as if it were found, so that its 404 is no complaint. */
+/** Opens a page; one that is missing or refused on purpose is let through as if it were not, so that its status is no complaint. */
 async function open(page: Page, path: string): Promise<void> {
   await page.unrouteAll();
-  await page.route("**/entries/there-is-no-such-entry", async (route) => {
-    await route.fulfill({ response: await route.fetch(), status: 200 });
-  });
+  for (const which of ["**/entries/there-is-no-such-entry", "**/not-allowed"])
+    await page.route(which, async (route) => {
+      await route.fulfill({ response: await route.fetch(), status: 200 });
+    });
   await page.goto(address + path, { waitUntil: "load" });
   await page.getByRole("heading", { level: 1 }).waitFor();
 }

@@ -1,14 +1,14 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import messages from "../../messages/en.json" with { type: "json" };
-import { overflowOf, violationsOf } from "../setup/accessibility.ts";
+import { checkLooks } from "../setup/accessibility.ts";
 import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
 import { contributeEntry } from "../setup/contribute-entry.ts";
+import { cast, vote } from "../setup/review-in-browser.ts";
 import { DEMO_MEMBERS } from "../setup/sign-in.ts";
 
 const address = inject("appAddress");
 const { challenge, fields, moderate, review } = messages;
-const WIDTHS = [1280, 390, 320];
 let browser: OpenedBrowser;
 
 beforeAll(async () => {
@@ -176,27 +176,4 @@ async function refuseShort(page: Page): Promise<void> {
   expect(await reason.inputValue()).toBe("Too short");
   expect(await reason.getAttribute("aria-invalid")).toBe("true");
   expect(await page.evaluate(() => document.activeElement?.id)).toBe("reason");
-}
-
-async function vote(page: Page, choice: string, reason: string): Promise<void> {
-  await cast(page, choice, reason);
-  await page.waitForURL(/said=vote/);
-}
-
-async function cast(page: Page, choice: string, reason: string): Promise<void> {
-  await page.getByLabel(choice).check();
-  await page.getByLabel(fields.basis).selectOption("compared photographs");
-  await page.getByLabel(fields.reason, { exact: true }).fill(reason);
-  await page.getByRole("button", { name: review.vote, exact: true }).click();
-  const now = page.getByRole("button", { name: review.sendNow, exact: true });
-  if (await now.isVisible().catch(() => false)) await now.click();
-}
-
-async function checkLooks(page: Page, path: string): Promise<void> {
-  for (const width of WIDTHS) {
-    await page.setViewportSize({ width, height: 800 });
-    expect(await overflowOf(page), `${path}, ${width} pixels wide`).toBeLessThanOrEqual(0);
-    expect(await violationsOf(page), `${path}, ${width} pixels wide`).toEqual([]);
-  }
-  await page.setViewportSize({ width: 1280, height: 800 });
 }

@@ -63,7 +63,8 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
   };
 }
 
-export function serve(port: number, env: NodeJS.ProcessEnv) {
+/** @param log name of the file in tests/.output that gets what it says */
+export function serve(port: number, env: NodeJS.ProcessEnv, log = "app.log") {
   const words = [
     "node_modules/next/dist/bin/next",
     "start",
@@ -78,7 +79,7 @@ export function serve(port: number, env: NodeJS.ProcessEnv) {
     stdio: ["ignore", "pipe", "pipe"],
   });
   mkdirSync(join(root, "tests/.output"), { recursive: true });
-  child.stdout?.pipe(createWriteStream(join(root, "tests/.output/app.log")));
+  child.stdout?.pipe(createWriteStream(join(root, "tests/.output", log)));
   let complaints = "";
   child.stderr?.setEncoding("utf8").on("data", (text: string) => {
     complaints += text;

@@ -21,15 +21,24 @@ export async function signInAs(address: string, who: string): Promise<string> {
   const headers = { accept: "application/json" };
   const answer = await fetch(`${address}/api/sign-in/demo`, { method: "POST", body: form, headers });
   if (!answer.ok) throw new Error(`${who} was not signed in: ${await answer.text()}`);
-  return answer.headers
+  return cookieOf(answer);
+}
+
+/** What a browser would send back of the cookies that an answer sets. */
+export const cookieOf = (answer: Response): string =>
+  answer.headers
     .getSetCookie()
     .map((set) => set.split(";")[0])
     .join("; ");
-}
 
 /** Signs a browser in as one of the demo's members. */
 export async function signInPage(page: Page, address: string, who: string): Promise<void> {
-  const pairs = (await signInAs(address, who)).split("; ").map((pair) => {
+  await takeCookie(page, address, await signInAs(address, who));
+}
+
+/** Lets a browser be whoever a cookie says. @param cookie the value of the header `cookie` */
+export async function takeCookie(page: Page, address: string, cookie: string): Promise<void> {
+  const pairs = cookie.split("; ").map((pair) => {
     const [, name = "", value = ""] = /^([^=]+)=(.*)$/.exec(pair) ?? [];
     return { name, value, url: address };
   });

@@ -164,6 +164,15 @@ it("offers none of next-auth's own pages, and no provider that is not set", asyn
   expect((await somebody().send("/api/sign-in/elsewhere", {})).status).toBe(404);
 });
 
+it("gives no member of the demo a password that would outlast it", async () => {
+  const cookie = await signInAs(address, "Wenda Thorsley");
+  const answer = await somebody().send("/api/account/password", { new_password: PASSWORD }, { cookie });
+  expect(await refusalOf(answer)).toBe("422 new_password demo-account");
+  expect(await (await fetch(`${address}/account`, { headers: { cookie } })).text()).not.toContain(
+    'name="new_password"',
+  );
+});
+
 it("names no member of the demo who is none", async () => {
   for (const id of ["", "x", (await member()).id])
     expect((await somebody().send("/api/sign-in/demo", { member: id })).status).toBe(404);

@@ -1,7 +1,9 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { getTranslations } from "next-intl/server";
-import { PasswordForm, ProfileForm } from "#ui/members/account-forms";
+import { PROFILE_FIELDS } from "#core/members/parse-account";
+import { INTEREST_FIELDS } from "#core/members/parse-interest";
+import { PasswordForm, ProfileForm, TieElsewhere } from "#ui/members/account-forms";
 import { DeclareForm, Interests } from "#ui/members/interests";
 import { Sessions } from "#ui/members/sessions";
 import { FieldsWords, RolesWords } from "#ui/members/standing-words";
@@ -9,7 +11,7 @@ import { OtherErrors } from "#ui/questions/form-field";
 import { Said } from "#ui/said";
 import { actorWhoMay, currentSession } from "#web/actor";
 import { listMakers } from "#web/reading";
-import { keptForm, namesOfInterests, openSessions } from "#web/reading-members";
+import { isOfDemo, keptForm, namesOfInterests, openSessions, waysToSignIn } from "#web/reading-members";
 import styles from "../../_ui/members/members.module.css";
 import plain from "../../_ui/plain.module.css";
 
@@ -24,7 +26,7 @@ const SAID = [
   "declare",
   "end-interest",
 ] as const;
-const SHOWN = ["name", "about_you", "current", "new_password", "maker", "stake", "note"];
+const SHOWN = [...PROFILE_FIELDS, "current", "new_password", ...INTEREST_FIELDS];
 
 export async function generateMetadata(): Promise<Metadata> {
   const t = await getTranslations("account");
@@ -36,8 +38,10 @@ export default async function AccountPage({ searchParams }: Props) {
   await actorWhoMay("change one's account", "/account");
   const account = (await currentSession())?.account;
   if (!account) return null;
-  const [{ sessions, current }, names, makers, t, m] = await Promise.all([
+  const [{ sessions, current }, ofDemo, ways, names, makers, t, m] = await Promise.all([
     openSessions(),
+    isOfDemo(account.id),
+    waysToSignIn(),
     namesOfInterests(account.interests),
     listMakers(""),
     getTranslations("account"),
@@ -79,8 +83,9 @@ export default async function AccountPage({ searchParams }: Props) {
       </section>
       <section className={styles.section} aria-labelledby="change-password">
         <h2 id="change-password">{t("password")}</h2>
-        <PasswordForm account={account} form={form} />
+        {ofDemo ? <p>{t("demoPassword")}</p> : <PasswordForm account={account} form={form} />}
       </section>
+      {ways.elsewhere !== null && !ofDemo && <TieElsewhere name={ways.elsewhere} />}
       <Sessions sessions={sessions} current={current} />
     </div>
   );

@@ -5,8 +5,9 @@ import { Agreement } from "#ui/review/agreement";
 import { ChallengesWaiting } from "#ui/review/challenges-waiting";
 import { ModerationLog } from "#ui/review/moderation-log";
 import { actorWhoMay } from "#web/actor";
+import { agreement } from "#web/agreement";
 import { openChallenges } from "#web/reading-moderation";
-import { agreement, moderationLog } from "#web/reading-reviews";
+import { moderationLog } from "#web/reading-reviews";
 import styles from "../../_ui/review/desk.module.css";
 
 /** Acts on one page of the log. */

@@ -30,6 +30,7 @@ export const DRAFT_LENGTHS = {
   variant_of: 1000,
   imitated_by: 1000,
   sources: 2000,
+  co_authors: 500,
   summary: 1000,
 } as const;
 export type DraftField = keyof typeof DRAFT_LENGTHS;
@@ -75,11 +76,15 @@ export const isDraftField = (name: string): boolean =>
   NAMES.has(name) || NUMBERED.test(name) || OF_PHOTOGRAPH.test(name);
 
 /**
- * What a field belongs to: citations are compared and chosen all together, and a photograph with all that is said of
- * it; so are the place and size of its frame. Any other field stands for itself.
+ * What a field belongs to: a citation is compared and chosen with all its parts, and a photograph with all that is
+ * said of it; so are the place and size of its frame. Any other field stands for itself.
  */
 export function groupOf(name: string): string {
-  if (NUMBERED.test(name)) return "citations";
-  const photograph = /^(photograph-[0-9a-f]{16})-/.exec(name)?.[1];
-  return photograph ?? name;
+  return /^(citation-\d+|photograph-[0-9a-f]{16})-/.exec(name)?.[1] ?? name;
+}
+
+/** The place of the citation that a group stands for, from 1; null for any other group. */
+export function citationOf(group: string): number | null {
+  const place = /^citation-(\d+)$/.exec(group)?.[1];
+  return place === undefined ? null : Number(place);
 }

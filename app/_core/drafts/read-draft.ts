@@ -20,6 +20,8 @@ export type ReadDraft = {
   /** Columns of a maker who is new; null when the maker is known, or none is named. */
   readonly newMaker: (Columns & { readonly key: string; readonly name: string }) | null;
   readonly summary: string;
+  /** Members who wrote it too, as they were named. */
+  readonly coAuthors: readonly string[];
   /** In the order of the form. */
   readonly errors: readonly FieldError[];
 };
@@ -89,8 +91,9 @@ export function readDraft(
     citations: readCitations(read, typed),
     sources: listOf(text("sources"), /\n/),
   };
+  const coAuthors = listOf(text("co_authors"), /[;\n]/);
   const summary = text("summary");
-  return { content, photographs: shown, newMaker, summary, errors: read.errors };
+  return { content, photographs: shown, newMaker, coAuthors, summary, errors: read.errors };
 }
 
 const listOf = (text: string, mark: RegExp): readonly string[] =>

@@ -1,9 +1,10 @@
 import type { EntryContent } from "../entries/entry.ts";
-import { type Merged, mergeContent } from "../entries/merge-content.ts";
+import type { Merged } from "../entries/merge-content.ts";
 import type { Photograph } from "../photographs/photograph.ts";
 import type { Typed } from "../questions/typed-text.ts";
 import type { Draft, DraftPhotograph } from "./draft.ts";
 import { groupOf } from "./draft-fields.ts";
+import { mergeTyped } from "./merge-typed.ts";
 import { groupOfPhotograph, typedOf } from "./tidy-typed.ts";
 import { typeContent } from "./type-content.ts";
 
@@ -23,14 +24,14 @@ export const draftPhotograph = ({ sha256, width, height }: Photograph): DraftPho
 
 /**
  * A draft beside the revision that came meanwhile: what either side changed since the revision they both began from.
- * Why it was changed is the author's own, and in no conflict.
+ * Why it was changed, and with whom, is the author's own, and in no conflict.
  */
 export function threeWays(draft: Draft, base: Version, theirs: Version): Merged {
   const mine = typedOf(draft);
   const [from, their] = [base, theirs].map(({ content, photographs }) =>
     typeContent(content, photographs),
   ) as [Typed, Typed];
-  return mergeContent(from, mine, their, groupOf);
+  return mergeTyped(from, mine, their);
 }
 
 /**

@@ -3,6 +3,7 @@ import { type Typed, TypedReader, tidyLine } from "../questions/typed-text.ts";
 import { fail, ok, type Result } from "../result.ts";
 
 export const JOIN_FIELDS = ["name", "email", "password"] as const;
+export const PROFILE_FIELDS = ["name", "about_you"] as const;
 /** Length is all that is asked of a password. Source: NIST SP 800-63B, section 5.1.1.2. */
 export const PASSWORD_LENGTH = { shortest: 12, longest: 200 } as const;
 

@@ -4,6 +4,8 @@ import { type Typed, TypedReader } from "../questions/typed-text.ts";
 import { fail, ok, type Result } from "../result.ts";
 import { type Interest, STAKES } from "./member.ts";
 
+export const INTEREST_FIELDS = ["maker", "stake", "note"] as const;
+
 /** Reads the declaration of an interest: in the maker that was chosen, or in an entry. */
 export function parseInterest(typed: Typed): Result<Interest, readonly FieldError[]> {
   const read = new TypedReader(typed);

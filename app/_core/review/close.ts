@@ -36,8 +36,8 @@ export type Outlook = {
   readonly missing: readonly Missing[];
   /** The earliest time at which it can close as verified; null when that would be after its end. */
   readonly earliest: string | null;
-  /** When it closes as not accepted if it is not verified by then. */
-  readonly ends: string;
+  /** When it closes as not accepted if it is not verified by then; null while that waits for a first vote. */
+  readonly ends: string | null;
 };
 
 const HOUR = 3_600_000;
@@ -52,7 +52,7 @@ export function whatIsMissing(review: Review, history: EntryHistory, now: string
   const { policy, submittedAt } = review;
   const tally = tallyReview(history, review);
   const until = later(submittedAt, policy.hours);
-  const ends = later(submittedAt, policy.days * 24);
+  const ends = endOf(review);
   const waiting: readonly Missing[] = isBefore(now, until)
     ? [{ is: "time", hours: policy.hours, until }]
     : [];
@@ -60,9 +60,14 @@ export function whatIsMissing(review: Review, history: EntryHistory, now: string
   return {
     tally,
     missing: [...lackingVotes(review, tally), ...waiting, ...inTheWay(history, review)],
-    earliest: isBefore(ends, earliest) ? null : earliest,
+    earliest: ends !== null && isBefore(ends, earliest) ? null : earliest,
     ends,
   };
+}
+
+function endOf({ policy, submittedAt, votes }: Review): string | null {
+  const from = policy.daysFrom === "first vote" ? votes[0]?.at : submittedAt;
+  return from === undefined ? null : later(from, policy.days * 24);
 }
 
 function lackingVotes({ policy }: Review, tally: Tally): readonly Missing[] {
@@ -101,7 +106,7 @@ export function closeWhatIsOver(history: EntryHistory, at: string): readonly Ent
   let now = history;
   for (const review of history.reviews.filter(({ end }) => end === null)) {
     const { missing, tally, ends } = whatIsMissing(review, now, at);
-    if (missing.length > 0 && isBefore(at, ends)) continue;
+    if (missing.length > 0 && (ends === null || isBefore(at, ends))) continue;
     const outcome = missing.length === 0 ? "verified" : "not accepted";
     const closed: EntryEvent = {
       type: "review closed",

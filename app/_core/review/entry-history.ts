@@ -4,9 +4,16 @@ import type { ReviewPolicy } from "./policy.ts";
 import type { Tally } from "./tally.ts";
 import type { Vote } from "./vote.ts";
 
+/**
+ * Which event of its entry it was, from 1: what came first is told by this, and never by times, which may be alike and
+ * which a clock that is set back turns round.
+ */
+type Place = number;
+
 /** A revision's review, open or over. */
 export type Review = {
   readonly revision: string;
+  readonly begun: Place;
   readonly policy: ReviewPolicy;
   readonly submittedAt: string;
   readonly submittedBy: By;
@@ -20,10 +27,15 @@ export type Review = {
   }[];
   readonly end:
     | null
-    | { readonly is: "withdrawn"; readonly at: string; readonly reason: string }
+    | { readonly is: "withdrawn"; readonly at: string; readonly place: Place; readonly reason: string }
     /** The decision that began it was overturned. */
-    | { readonly is: "appeal overturned"; readonly at: string }
-    | { readonly is: "verified" | "not accepted"; readonly at: string; readonly tally: Tally };
+    | { readonly is: "appeal overturned"; readonly at: string; readonly place: Place }
+    | {
+        readonly is: "verified" | "not accepted";
+        readonly at: string;
+        readonly place: Place;
+        readonly tally: Tally;
+      };
 };
 
 export type Challenge = {
@@ -38,6 +50,7 @@ export type Challenge = {
     readonly reason: string;
     readonly consequence: Consequence;
     readonly at: string;
+    readonly place: Place;
     readonly by: By;
   };
   readonly appeal: null | {
@@ -69,6 +82,8 @@ export type Act = {
 
 /** What the events of one entry amount to. */
 export type EntryHistory = {
+  /** How many events it is the sum of. */
+  readonly length: number;
   readonly revisions: readonly RecordedRevision[];
   /** Of every revision that was ever submitted, by the order of submission. */
   readonly reviews: readonly Review[];

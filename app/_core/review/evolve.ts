@@ -4,6 +4,7 @@ import { findChallenge, findReview, findRevision, tookAway } from "./find-in-his
 import { withStanding } from "./standing.ts";
 
 export const NO_HISTORY: EntryHistory = withStanding({
+  length: 0,
   revisions: [],
   reviews: [],
   challenges: [],
@@ -17,7 +18,7 @@ export const historyOf = (events: readonly EntryEvent[]): EntryHistory => events
 /** The history after one more event; an event that cannot follow leaves it as it is. */
 export function evolve(history: EntryHistory, event: EntryEvent): EntryHistory {
   const after = apply(history, event);
-  return after === history ? history : withStanding(after);
+  return after === history ? history : withStanding({ ...after, length: history.length + 1 });
 }
 
 function apply(history: EntryHistory, event: EntryEvent): EntryHistory {
@@ -52,12 +53,14 @@ type OfReview = Extract<
 
 function applyToReview(history: EntryHistory, event: OfReview): EntryHistory {
   const { at, by, revision } = event;
+  const place = history.length + 1;
   const review = findReview(history, revision);
   if (event.type === "submitted") {
     if (findRevision(history, revision) === undefined || review?.end === null) return history;
     const { policy } = event;
-    const begun = { revision, policy, submittedAt: at, submittedBy: by, votes: [], answers: [], end: null };
-    return { ...history, reviews: [...history.reviews, begun] };
+    const begun = { revision, begun: place, policy, submittedAt: at, submittedBy: by };
+    const open = { ...begun, votes: [], answers: [], end: null };
+    return { ...history, reviews: [...history.reviews, open] };
   }
   if (review?.end !== null) return history;
   const changed = (change: Partial<Review>): EntryHistory => ({
@@ -74,10 +77,10 @@ function applyToReview(history: EntryHistory, event: OfReview): EntryHistory {
       return changed({ answers: [...review.answers, { voter, by, text, at }] });
     }
     case "submission withdrawn":
-      return changed({ end: { is: "withdrawn", at, reason: event.reason } });
+      return changed({ end: { is: "withdrawn", at, place, reason: event.reason } });
     case "review closed": {
       const { outcome, tally } = event;
-      const after = changed({ end: { is: outcome, at, tally } });
+      const after = changed({ end: { is: outcome, at, place, tally } });
       return outcome === "verified" ? { ...after, verified: revision } : after;
     }
   }
@@ -105,7 +108,7 @@ function applyToChallenge(history: EntryHistory, event: OfChallenge): EntryHisto
   if (event.type === "challenge decided") {
     if (challenge.decision) return history;
     const { ruling, reason, consequence } = event;
-    const after = changed({ decision: { ruling, reason, consequence, at, by } });
+    const after = changed({ decision: { ruling, reason, consequence, at, place: history.length + 1, by } });
     const takes = consequence.kind !== "no change" && history.verified === challenge.revision;
     return takes ? { ...after, verified: null } : after;
   }
@@ -143,13 +146,15 @@ function overturn(history: EntryHistory, challenge: Challenge, at: string): Entr
   const begun = (each: Review) =>
     decision.consequence.kind === "new revision to review" &&
     each.revision === decision.consequence.revision &&
-    each.submittedAt === decision.at &&
+    each.begun === decision.place + 1 &&
     each.end === null;
   const reviews = history.reviews.map((each) =>
-    begun(each) ? { ...each, end: { is: "appeal overturned", at } as const } : each,
+    begun(each)
+      ? { ...each, end: { is: "appeal overturned", at, place: history.length + 1 } as const }
+      : each,
   );
   const takenSince = history.challenges.some(
-    (each) => tookAway(each) && (each.decision?.at ?? "") >= decision.at,
+    (each) => tookAway(each) && (each.decision?.place ?? 0) > decision.place,
   );
   return { ...history, reviews, verified: history.verified ?? (takenSince ? null : revision) };
 }

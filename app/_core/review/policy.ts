@@ -8,6 +8,11 @@ export type ReviewPolicy = {
   readonly hours: number;
   /** Days after which a review that was not decided is not accepted. */
   readonly days: number;
+  /**
+   * From when those days count, where it is not from the submission: what an operator imports was put forward by
+   * nobody who could ask others to look, and must not fall through before anybody has.
+   */
+  readonly daysFrom?: "first vote";
   /** Fewest characters of a vote's reason. */
   readonly reason: number;
 };

@@ -10,11 +10,11 @@ export type EntryProjection = {
   readonly shown: string | null;
   readonly verified: string | null;
   readonly field: Field | null;
-  /** The latest review that is open; `closesAt` is when it is time to look whether it is over. */
+  /** The latest review that is open; `closesAt` is when it is time to look whether it is over, if ever. */
   readonly review: null | {
     readonly revision: string;
     readonly submittedAt: string;
-    readonly closesAt: string;
+    readonly closesAt: string | null;
     readonly voters: readonly string[];
   };
   readonly challenged: boolean;
@@ -46,7 +46,7 @@ export function projectionOf(history: EntryHistory): EntryProjection {
       ? {
           revision: open.revision,
           submittedAt: open.submittedAt,
-          closesAt: waiting.map((review) => timeToLook(history, review)).sort()[0] ?? open.submittedAt,
+          closesAt: waiting.flatMap((review) => timeToLook(history, review) ?? []).sort()[0] ?? null,
           voters: [...new Set(open.votes.map(({ voter }) => voter.id))],
         }
       : null,
@@ -61,7 +61,7 @@ export function projectionOf(history: EntryHistory): EntryProjection {
 }
 
 /** When a review would close if nothing more were said: as soon as it has been open long enough, or at the very end. */
-function timeToLook(history: EntryHistory, review: Review): string {
+function timeToLook(history: EntryHistory, review: Review): string | null {
   const { missing, ends } = whatIsMissing(review, history, review.submittedAt);
   const [first, ...others] = missing;
   return first?.is === "time" && others.length === 0

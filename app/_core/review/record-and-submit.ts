@@ -20,6 +20,7 @@ export function recordAndSubmit(
   const recorded = decide(historyOf(events), { type: "record a revision", at, by, revision });
   if (!recorded.ok) return recorded;
   const history = historyOf([...events, ...recorded.value]);
-  const submitted = decide(history, { type: "submit", at, by, revision: revision.id, policy });
+  const rules: ReviewPolicy = "importer" in by ? { ...policy, daysFrom: "first vote" } : policy;
+  const submitted = decide(history, { type: "submit", at, by, revision: revision.id, policy: rules });
   return submitted.ok ? ok([...recorded.value, ...submitted.value]) : submitted;
 }

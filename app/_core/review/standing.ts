@@ -40,11 +40,11 @@ function stateOf(facts: Facts): EntryState {
   if (facts.verified !== null) return "verified";
   if (supersededBy(facts) !== null) return "superseded";
   if (facts.reviews.some(({ end }) => end === null)) return "under review";
-  const ended = facts.reviews.flatMap(({ end }) => (end === null ? [] : [end.at])).sort();
-  const lastEnd = ended.at(-1);
-  if (lastEnd === undefined) return "draft";
+  const ended = facts.reviews.flatMap(({ end }) => (end === null ? [] : [end.place]));
+  if (ended.length === 0) return "draft";
+  const lastEnd = Math.max(...ended);
   const withdrawn = facts.challenges.some(
-    (each) => consequenceOf(each)?.kind === "withdrawn" && (each.decision?.at ?? "") >= lastEnd,
+    (each) => consequenceOf(each)?.kind === "withdrawn" && (each.decision?.place ?? 0) > lastEnd,
   );
   return withdrawn ? "withdrawn" : "not accepted";
 }

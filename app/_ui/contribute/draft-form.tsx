@@ -6,7 +6,7 @@ import type { MakerSummary } from "#core/entries/maker";
 import { whatItHas } from "#core/entries/what-it-has";
 import { FieldErrorWords } from "../field-error.tsx";
 import plain from "../plain.module.css";
-import { type FormState, OtherErrors, TextField } from "../questions/form-field.tsx";
+import { type FormState, LineField, OtherErrors, TextField } from "../questions/form-field.tsx";
 import { CitationsPart } from "./citations-part.tsx";
 import styles from "./contribute.module.css";
 import {
@@ -101,6 +101,7 @@ export function DraftForm({ draft, form, read, makers, materials, settled }: Dra
           <TextField form={form} name="sources" optional rows={3} note={t("notes.sources")} />
         </Section>
         <Section id="submit">
+          <LineField form={form} name="co_authors" optional note={t("notes.co_authors")} />
           {draft.entry !== null && (
             <TextField form={form} name="summary" rows={3} note={t("notes.summary")} />
           )}

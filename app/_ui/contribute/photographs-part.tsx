@@ -33,6 +33,7 @@ export function PhotographsPart({ draft, form, photographs }: PhotographsPartPro
     <>
       {error && <FieldErrorNote error={error} id="photograph-error" />}
       {photographs.length === 0 && <p>{t("noPhotographs")}</p>}
+      {photographs.length > 1 && <p className={plain.note}>{t("orderNote")}</p>}
       {photographs.map((photograph, i) => (
         <OnePhotograph
           key={photograph.sha256}
@@ -40,6 +41,7 @@ export function PhotographsPart({ draft, form, photographs }: PhotographsPartPro
           form={form}
           photograph={photograph}
           place={i + 1}
+          of={photographs.length}
         />
       ))}
       <datalist id="licences">
@@ -78,9 +80,11 @@ type OneProps = {
   readonly form: FormState;
   readonly photograph: DraftPhotograph;
   readonly place: number;
+  /** How many there are. */
+  readonly of: number;
 };
 
-function OnePhotograph({ draft, form, photograph, place }: OneProps) {
+function OnePhotograph({ draft, form, photograph, place, of }: OneProps) {
   const t = useTranslations("contribute");
   const parts = useTranslations("photographParts");
   const name = (part: PhotographPart) => photographField(photograph.sha256, part);
@@ -103,11 +107,21 @@ function OnePhotograph({ draft, form, photograph, place }: OneProps) {
         <LineField {...field("impression")} optional />
         <LineField {...field("pixels_per_mm")} optional />
       </div>
-      <p>
+      <div className={styles.barButtons}>
+        {place > 1 && (
+          <button type="submit" name="act" value={`earlier:${photograph.sha256}`} className={plain.quiet}>
+            {t("earlier")}
+          </button>
+        )}
+        {place < of && (
+          <button type="submit" name="act" value={`later:${photograph.sha256}`} className={plain.quiet}>
+            {t("later")}
+          </button>
+        )}
         <button type="submit" name="act" value={`remove:${photograph.sha256}`} className={plain.quiet}>
           {t("remove")}
         </button>
-      </p>
+      </div>
     </fieldset>
   );
 }

@@ -1,5 +1,6 @@
 import { useTranslations } from "next-intl";
 import type { ReactNode } from "react";
+import { citationOf } from "#core/drafts/draft-fields";
 import type { Conflict } from "#core/entries/merge-content";
 import { isOneField } from "#core/entries/settle-conflicts";
 import plain from "../plain.module.css";
@@ -48,7 +49,11 @@ function OneConflict({ conflict, theirs }: OneConflictProps) {
   const t = useTranslations("contribute");
   const fields = useTranslations("fields");
   const { group } = conflict;
-  const label = fields((group.startsWith("photograph-") ? "photograph" : group) as "title");
+  const place = citationOf(group);
+  const label =
+    place === null
+      ? fields((group.startsWith("photograph-") ? "photograph" : group) as "title")
+      : t("citation", { place });
   const choice = `choice-${group}`;
   const choices = [
     ["mine", t("choose.mine")],
@@ -98,8 +103,8 @@ function Said({ conflict, side }: { readonly conflict: Conflict; readonly side: 
   if (said.length === 0) return <p className={styles.nothing}>{t("nothing")}</p>;
   if (isOneField(conflict)) return <p className={styles.side}>{said[0]?.[1]}</p>;
   const word = (name: string) => {
-    const [, of, place = "", part = ""] = /^(citation|photograph)-([^-]+)-(.+)$/.exec(name) ?? [];
-    return of === "citation" ? `${place}, ${citations(part as "title")}` : photographs(part as "shows");
+    const [, of, part = ""] = /^(citation|photograph)-[^-]+-(.+)$/.exec(name) ?? [];
+    return of === "citation" ? citations(part as "title") : photographs(part as "shows");
   };
   return (
     <dl className={styles.side}>

@@ -4,6 +4,7 @@ import { PASSWORD_LENGTH } from "#core/members/parse-account";
 import plain from "../plain.module.css";
 import styles from "../questions/form.module.css";
 import { type FormState, LineField, TextField } from "../questions/form-field.tsx";
+import members from "./members.module.css";
 
 type FormProps = { readonly account: Account; readonly form: FormState };
 
@@ -46,5 +47,22 @@ export function PasswordForm({ account, form }: FormProps) {
         {account.hasPassword ? t("changePassword") : t("setPassword")}
       </button>
     </form>
+  );
+}
+
+/** Ties an account at the provider elsewhere to this one. */
+export function TieElsewhere({ name }: { readonly name: string }) {
+  const t = useTranslations("account");
+  return (
+    <section className={members.section} aria-labelledby="elsewhere">
+      <h2 id="elsewhere">{t("elsewhere")}</h2>
+      <form method="post" action="/api/sign-in/elsewhere" className={styles.form}>
+        <p className={plain.note}>{t("elsewhereNote")}</p>
+        <input type="hidden" name="next" value="/account" />
+        <button type="submit" className={plain.quiet}>
+          {t("elsewhereGo", { name })}
+        </button>
+      </form>
+    </section>
   );
 }

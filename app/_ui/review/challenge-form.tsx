@@ -1,10 +1,12 @@
 import { useTranslations } from "next-intl";
+import type { ReactNode } from "react";
 import { SOURCE_PARTS } from "#core/entries/read-citation";
 import { CITATION_KINDS } from "#core/entries/vocabulary";
 import { CLAIMS } from "#core/review/entry-event";
 import plain from "../plain.module.css";
 import forms from "../questions/form.module.css";
 import { ChoiceField, type FormState, LineField, OtherErrors, TextField } from "../questions/form-field.tsx";
+import styles from "./challenge.module.css";
 
 type ChallengeFormProps = {
   readonly slug: string;
@@ -49,8 +51,7 @@ export function ChallengeForm({ slug, revision, form, token }: ChallengeFormProp
         <CitationFields key={place} form={form} place={place} />
       ))}
       {PHOTOGRAPHS.map((place) => (
-        <fieldset key={place} className={forms.group}>
-          <legend>{t("photograph", { place: place + 1 })}</legend>
+        <More key={place} heading={t("photograph", { place: place + 1 })} isOpen={false}>
           <div className={plain.field}>
             <label htmlFor={`photograph-${place}`}>{t("file")}</label>
             <input
@@ -74,7 +75,7 @@ export function ChallengeForm({ slug, revision, form, token }: ChallengeFormProp
               </div>
             ))}
           </div>
-        </fieldset>
+        </More>
       ))}
       <button type="submit" className={plain.button}>
         {t("send")}
@@ -86,9 +87,11 @@ export function ChallengeForm({ slug, revision, form, token }: ChallengeFormProp
 function CitationFields({ form, place }: { readonly form: FormState; readonly place: number }) {
   const t = useTranslations("challenge");
   const field = (part: (typeof SOURCE_PARTS)[number]) => `citation-${place}-${part}`;
+  const isBegun =
+    SOURCE_PARTS.some((part) => part !== "kind" && (form.typed[field(part)] ?? "") !== "") ||
+    form.errors.some((error) => error.field.startsWith(`citation-${place}-`));
   return (
-    <fieldset className={forms.group}>
-      <legend>{t("citation", { place })}</legend>
+    <More heading={t("citation", { place })} isOpen={isBegun}>
       <ChoiceField
         form={form}
         name={field("kind")}
@@ -100,6 +103,21 @@ function CitationFields({ form, place }: { readonly form: FormState; readonly pl
           <LineField key={part} form={form} name={field(part)} label={t(`citationParts.${part}`)} />
         ))}
       </div>
-    </fieldset>
+    </More>
+  );
+}
+
+type MoreProps = { readonly heading: string; readonly isOpen: boolean; readonly children: ReactNode };
+
+/** What most challenges leave empty is out of the way until it is wanted. */
+function More({ heading, isOpen, children }: MoreProps) {
+  return (
+    <details className={styles.more} open={isOpen}>
+      <summary>{heading}</summary>
+      <fieldset className={forms.group}>
+        <legend className={plain.hidden}>{heading}</legend>
+        {children}
+      </fieldset>
+    </details>
   );
 }

@@ -90,6 +90,7 @@ function DecisionForm(shown: ChallengeShown) {
               form={form}
               name="revision"
               label={t("toReview")}
+              note={t("toReviewNote")}
               choices={revisions.map(({ id, number }) => [id, t("revisionNumber", { number })] as const)}
             />
             <LineField form={form} name="into" optional note={t("intoNote")} />

@@ -37,6 +37,13 @@ export function ModeratorTools({ view, history, by, form, token }: ToolsProps) {
           <div key={act.id} className={styles.act}>
             <p>
               {t.rich(`did.${act.did.kind}`, {
+                ...(act.did.kind === "hidden" && {
+                  ground: t(`grounds.${act.did.ground}`),
+                  what:
+                    act.did.what.kind === "photograph"
+                      ? "photograph"
+                      : t(`texts.${act.did.what.field as "title"}`),
+                }),
                 who: () => <Who by={act.by} />,
                 when: () => <When at={act.at} />,
               })}{" "}

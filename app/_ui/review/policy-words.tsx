@@ -6,7 +6,7 @@ import styles from "./review.module.css";
 /** The rules by which a review goes, in words. */
 export function PolicyWords({ policy }: { readonly policy: ReviewPolicy }) {
   const t = useTranslations("review");
-  const { votes, support, days, hours, reason } = policy;
+  const { votes, support, days, daysFrom, hours, reason } = policy;
   const open = t("length", lengthOf(hours));
   return (
     <details className={styles.policy}>
@@ -18,7 +18,7 @@ export function PolicyWords({ policy }: { readonly policy: ReviewPolicy }) {
         <li>{t("policy.answers")}</li>
         <li>{t("policy.content")}</li>
         <li>{t("policy.counts")}</li>
-        <li>{t("policy.ends", { days })}</li>
+        <li>{t(daysFrom === "first vote" ? "policy.endsFromVote" : "policy.ends", { days })}</li>
         <li>{t("policy.reason", { reason })}</li>
       </ul>
     </details>

@@ -1,12 +1,15 @@
 import Link from "next/link";
 import { useTranslations } from "next-intl";
+import { Fragment } from "react";
 import type { RevisionView } from "#core/entries/revision";
+import type { By } from "#core/review/entry-event";
 import type { EntryHistory, Review } from "#core/review/entry-history";
 import { findRevision } from "#core/review/find-in-history";
 import { revisionState } from "#core/review/standing";
 import { How } from "../entry-line.tsx";
 import plain from "../plain.module.css";
 import { StateSign } from "../state-sign.tsx";
+import { Who } from "./happened.tsx";
 import styles from "./review.module.css";
 import { ReviewKeys } from "./review-keys.tsx";
 import { When } from "./when.tsx";
@@ -16,6 +19,7 @@ type ReviewHeadProps = {
     readonly history: EntryHistory;
     readonly review: Review;
     readonly revision: RevisionView;
+    readonly coAuthors: readonly By[];
   };
   /** Entries whose review comes before and after among what waits for one's vote. */
   readonly beside: {
@@ -26,7 +30,7 @@ type ReviewHeadProps = {
 };
 
 /** Which revision is reviewed, since when, and the way to the next one that waits. */
-export function ReviewHead({ shown: { history, review, revision }, beside }: ReviewHeadProps) {
+export function ReviewHead({ shown: { history, review, revision, coAuthors }, beside }: ReviewHeadProps) {
   const t = useTranslations("review");
   const fields = useTranslations("entryFields");
   const { view } = revision;
@@ -63,6 +67,17 @@ export function ReviewHead({ shown: { history, review, revision }, beside }: Rev
           when: () => <When at={review.submittedAt} />,
         })}
       </p>
+      {coAuthors.length > 0 && (
+        <p className={plain.note}>
+          {t("coAuthors")}{" "}
+          {coAuthors.map((author, i) => (
+            <Fragment key={author.id}>
+              {i > 0 && ", "}
+              <Who by={author} />
+            </Fragment>
+          ))}
+        </p>
+      )}
       <p>
         <StateSign state={revisionState(history, review.revision)} />
       </p>

@@ -23,7 +23,7 @@ export function Standing({ review, outlook, names }: StandingProps) {
     <section aria-labelledby="standing" className={styles.standing}>
       <h2 id="standing">{t("standingHeading")}</h2>
       <Counts tally={tally} />
-      {end ? <Ended end={end} /> : <Open outlook={outlook} names={names} />}
+      {end ? <Ended end={end} /> : <Open outlook={outlook} names={names} days={review.policy.days} />}
       <PolicyWords policy={review.policy} />
     </section>
   );
@@ -61,7 +61,11 @@ function Ended({ end }: { readonly end: NonNullable<Review["end"]> }) {
   );
 }
 
-function Open({ outlook, names }: Pick<StandingProps, "outlook" | "names">) {
+function Open({
+  outlook,
+  names,
+  days,
+}: Pick<StandingProps, "outlook" | "names"> & { readonly days: number }) {
   const t = useTranslations("review");
   const { missing, earliest, ends } = outlook;
   return (
@@ -80,7 +84,7 @@ function Open({ outlook, names }: Pick<StandingProps, "outlook" | "names">) {
       )}
       <p>
         {earliest === null ? t("neverInTime") : t.rich("earliest", { when: () => <When at={earliest} /> })}{" "}
-        {t.rich("endsOn", { when: () => <When at={ends} /> })}
+        {ends === null ? t("endsNever", { days }) : t.rich("endsOn", { when: () => <When at={ends} /> })}
       </p>
     </>
   );

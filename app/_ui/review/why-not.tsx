@@ -24,7 +24,7 @@ export function WhyNot({ what, why, page }: WhyNotProps) {
           link: (words) => <Link href={`/sign-in?next=${encodeURIComponent(page)}`}>{words}</Link>,
         })
       ) : t.has(key) ? (
-        t(key)
+        t(key, { received: why.received })
       ) : (
         <FieldErrorWords error={why} />
       )}

@@ -70,6 +70,8 @@ export type Sessions = {
   revokeAll(member: string, now: Date, except?: string): Promise<void>;
   /** Those that are open, the last seen first. */
   list(member: string, now: Date): Promise<readonly OpenSession[]>;
+  /** Removes those that are over or revoked. @returns how many */
+  forget(now: Date): Promise<number>;
 };
 
 /** Attempts to sign in, kept for all processes of a host together. */

@@ -97,8 +97,10 @@ export type ReviewLists = {
   moderation(after: number, limit: number): Promise<readonly EntryLink[]>;
   /** Slugs of entries with a challenge that waits for its decision or its appeal, in the order of the alphabet. */
   challenged(limit: number): Promise<readonly string[]>;
-  /** Histories of the entries last voted on. */
-  votedOn(limit: number): Promise<readonly EntryHistory[]>;
+  /** The entries last voted on, by id, each with how many links its trail has. */
+  votedOn(limit: number): Promise<readonly { readonly id: string; readonly links: number }[]>;
+  /** Histories by the ids of their entries. */
+  histories(ids: readonly string[]): Promise<ReadonlyMap<string, EntryHistory>>;
 };
 
 /** A revision as a member wrote it, to be recorded and reviewed. */

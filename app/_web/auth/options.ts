@@ -16,8 +16,16 @@ export type Outcome = { refused: FieldError | null };
 /** Browsers name themselves at length; so much is kept to tell one's own apart. */
 const USER_AGENT = 200;
 
-/** How next-auth signs in here, for one request; why it refused is left in `outcome`. */
-export function authOptions(wired: Live, request: Request, outcome: Outcome): NextAuthOptions {
+/**
+ * How next-auth signs in here, for one request; why it refused is left in `outcome`.
+ * @param signedIn id of the member whose session the request belongs to
+ */
+export function authOptions(
+  wired: Live,
+  request: Request,
+  outcome: Outcome,
+  signedIn: string | null,
+): NextAuthOptions {
   let member = "";
   const note = (result: Result<string, FieldError>): boolean => {
     if (result.ok) member = result.value;
@@ -59,14 +67,14 @@ export function authOptions(wired: Live, request: Request, outcome: Outcome): Ne
       async signIn({ account, profile }) {
         if (account?.type !== "oauth") return true;
         const told = (profile ?? {}) as Record<string, unknown>;
-        const judged = await signInElsewhere(wired, {
+        const identity = {
           provider: wired.environment.oidc?.issuer ?? "",
           subject: account.providerAccountId,
           email: text(told.email),
           emailVerified: told.email_verified === true,
           name: text(told.name),
-        });
-        return note(judged);
+        };
+        return note(await signInElsewhere(wired, identity, signedIn));
       },
       // The cookie holds the key of a session and nothing else: who that is, is asked of the database each time.
       async jwt({ token, user }) {

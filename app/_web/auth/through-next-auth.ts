@@ -33,13 +33,18 @@ export async function postThroughNextAuth(
   return throughNextAuth(wired, request, "POST", path, { ...fields, csrfToken }, made);
 }
 
-/** The same for an address that next-auth itself gave out, with what stands in its query. */
+/**
+ * The same for an address that next-auth itself gave out, with what stands in its query.
+ * @param signedIn id of the member who is signed in already
+ */
 export async function getThroughNextAuth(
   wired: Live,
   request: Request,
   path: readonly [string, string],
+  signedIn: string | null = null,
 ): Promise<Answered> {
-  return throughNextAuth(wired, request, "GET", path, Object.fromEntries(new URL(request.url).searchParams));
+  const given = Object.fromEntries(new URL(request.url).searchParams);
+  return throughNextAuth(wired, request, "GET", path, given, {}, signedIn);
 }
 
 async function throughNextAuth(
@@ -49,6 +54,7 @@ async function throughNextAuth(
   nextauth: readonly string[],
   given: Given,
   made: Given = {},
+  signedIn: string | null = null,
 ): Promise<Answered> {
   // With this, next-auth takes its own address from the two headers below, and not from NEXTAUTH_URL.
   process.env.AUTH_TRUST_HOST ??= "1";
@@ -65,7 +71,7 @@ async function throughNextAuth(
   await NextAuth(
     asked as unknown as NextApiRequest,
     answer as unknown as NextApiResponse,
-    authOptions(wired, request, outcome),
+    authOptions(wired, request, outcome, signedIn),
   );
   const location = answer.getHeader("location");
   return {

@@ -77,6 +77,13 @@ async function actOn(request: Request, { wired, member, saved, act }: Acting): P
     case "remove":
       await dropDraftPhotograph(wired, { id, owner, sha256 });
       return done(`${page}?said=removed#photographs`);
+    case "earlier":
+    case "later": {
+      await wired.drafts.movePhotograph(id, owner, sha256, what === "earlier" ? "first" : "last");
+      const now = (await wired.drafts.find(id, owner))?.photographs ?? [];
+      const place = now.findIndex((each) => each.sha256 === sha256) + 1;
+      return done(`${page}?said=moved#photograph-${place}`);
+    }
     default:
       return done(`${page}?said=saved`);
   }

@@ -1,10 +1,10 @@
 import { parseInterval } from "#core/dates/parse";
 import type { Draft } from "#core/drafts/draft";
-import { groupOf } from "#core/drafts/draft-fields";
+import { mergeTyped } from "#core/drafts/merge-typed";
 import { type ReadDraft, readDraft } from "#core/drafts/read-draft";
 import { tidyTyped, typedOf } from "#core/drafts/tidy-typed";
 import type { EntrySummary, EntryView } from "#core/entries/entry";
-import { type Merged, mergeContent } from "#core/entries/merge-content";
+import type { Merged } from "#core/entries/merge-content";
 import type { RevisionLine, RevisionView } from "#core/entries/revision";
 import { isSlug } from "#core/entries/slug";
 import type { Typed } from "#core/questions/typed-text";
@@ -53,7 +53,7 @@ export function differingFrom(
   const kept = keptForm(name)?.typed;
   if (!kept) return null;
   const { mine = "{}", base = "{}" } = kept;
-  return { ...mergeContent(typedIn(base), typedIn(mine), draft.typed, groupOf), mine, base };
+  return { ...mergeTyped(typedIn(base), typedIn(mine), draft.typed), mine, base };
 }
 
 export const read = (draft: Draft): ReadDraft =>

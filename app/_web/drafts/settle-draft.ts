@@ -1,7 +1,7 @@
-import { groupOf } from "#core/drafts/draft-fields";
+import { closeGaps, mergeTyped } from "#core/drafts/merge-typed";
 import { photographsAfter } from "#core/drafts/three-ways";
 import { tidyTyped } from "#core/drafts/tidy-typed";
-import { type Merged, mergeContent } from "#core/entries/merge-content";
+import type { Merged } from "#core/entries/merge-content";
 import { CHOICES, type Settled, settleConflicts } from "#core/entries/settle-conflicts";
 import type { ActingMember } from "#core/members/member";
 import type { Typed } from "#core/questions/typed-text";
@@ -47,7 +47,7 @@ export async function settleDraft(request: Request, id: string, member: ActingMe
     return redirect(saved ? `${page}?said=settled` : `${page}/meanwhile`);
   }
   const [mine, base] = [typedIn(sent.mine), typedIn(sent.base)];
-  const chosen = settle(mergeContent(base, mine, draft.typed, groupOf), sent);
+  const chosen = settle(mergeTyped(base, mine, draft.typed), sent);
   const again = () =>
     redirect(
       `${page}/differing?choose=1&form=${keepForm({ errors: [], typed: { mine: sent.mine ?? "", base: sent.base ?? "" } })}`,
@@ -63,5 +63,5 @@ function settle(merged: Merged, sent: Typed): Typed | null {
     const choice = CHOICES.find((each) => each === sent[`choice-${group}`]);
     return choice ? { choice, own: sent[`own-${group}`] ?? "" } : null;
   });
-  return chosen && tidyTyped(chosen);
+  return chosen && tidyTyped(closeGaps(chosen));
 }

@@ -173,7 +173,7 @@ describe("the fields of a draft", () => {
   });
 
   it("are chosen together where they belong together", () => {
-    expect(groupOf("citation-1-title")).toBe("citations");
+    expect(groupOf("citation-1-title")).toBe("citation-1");
     expect(groupOf(of("shows"))).toBe(groupOf(of("x")));
     expect(groupOf("title")).toBe("title");
   });

@@ -1,6 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { ActingMember } from "#core/members/member";
+import { whatIsMissing } from "#core/review/close";
 import type { EntryCommand } from "#core/review/command";
+import { decide } from "#core/review/decide";
+import { evolve, historyOf } from "#core/review/evolve";
+import { DEFAULT_POLICY } from "#core/review/policy";
+import { projectionOf } from "#core/review/project";
+import { recordAndSubmit } from "#core/review/record-and-submit";
 import {
   after,
   answer,
@@ -117,12 +123,38 @@ describe("a review", () => {
     expect(history.reviews[0]?.end).toEqual({
       is: "verified",
       at: at(72),
+      place: 6,
       tally: { support: 3, oppose: 0, abstain: 0, counted: 3, notCounted: [], unanswered: [] },
     });
   });
 
   it("that had all it needs is verified when somebody looks, however late", () => {
     expect(after(...SUBMITTED, ...three, close(5000)).state).toBe("verified");
+  });
+
+  it("of an import waits for its first vote as long as it takes, and ends thirty days after that", () => {
+    const imported = recordAndSubmit([], {
+      at: at(0),
+      by: { importer: "Import" },
+      revision: revision(1, { authors: [] }),
+      policy: DEFAULT_POLICY,
+    });
+    const history = historyOf(imported.ok ? imported.value : []);
+    const [review] = history.reviews;
+    if (!review) throw new Error("It was put forward.");
+    expect(whatIsMissing(review, history, at(9000))).toMatchObject({ ends: null, earliest: at(9000) });
+    expect(projectionOf(history).review).toMatchObject({ closesAt: null });
+    const closed = decide(history, { type: "close what is over", at: at(9000) });
+    expect(closed).toEqual({ ok: true, value: [] });
+
+    const cast = decide(history, vote(9000, rosa));
+    const voted = (cast.ok ? cast.value : []).reduce(evolve, history);
+    expect(voted.state).toBe("under review");
+    expect(projectionOf(voted).review).toMatchObject({ closesAt: at(9720) });
+    expect(decide(voted, { type: "close what is over", at: at(9719) })).toEqual({ ok: true, value: [] });
+    expect(decide(voted, { type: "close what is over", at: at(9720) })).toMatchObject({
+      value: [{ type: "review closed", outcome: "not accepted" }],
+    });
   });
 
   it("goes by the policy it began with", () => {

@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
-import { agreementByField } from "#core/review/agreement/field-agreement";
+import { agreementByField, opinionsIn } from "#core/review/agreement/field-agreement";
+import type { EntryHistory } from "#core/review/entry-history";
 import type { Choice } from "#core/review/vote";
 import { after, potter, record, revision, rolf, rosa, ruth, SUBMITTED, submit, vote } from "./story.ts";
 
@@ -9,8 +10,10 @@ const judged = (...choices: readonly Choice[]) =>
     ...choices.flatMap((choice, i) => [rosa, ruth, rolf].slice(i, i + 1).map((by) => vote(1, by, choice))),
   );
 
+const agreementOf = (histories: readonly EntryHistory[]) => agreementByField(histories.flatMap(opinionsIn));
+
 it("tells how far the reviewers of a field agree", () => {
-  const found = agreementByField([
+  const found = agreementOf([
     judged("support", "support", "support"),
     judged("oppose", "oppose", "support"),
     judged("support", "support", "abstain"),
@@ -30,6 +33,6 @@ it("tells how far the reviewers of a field agree", () => {
 
 it("looks at votes that count alone, and leaves out fields of which there is nothing to tell", () => {
   const glass = record(0, revision(1, { field: "glass" }));
-  expect(agreementByField([after(glass, submit(0), vote(1, rosa), vote(1, ruth))])).toEqual([]);
-  expect(agreementByField([after(...SUBMITTED, vote(1, rosa), vote(1, potter))])).toEqual([]);
+  expect(agreementOf([after(glass, submit(0), vote(1, rosa), vote(1, ruth))])).toEqual([]);
+  expect(agreementOf([after(...SUBMITTED, vote(1, rosa), vote(1, potter))])).toEqual([]);
 });

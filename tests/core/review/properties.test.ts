@@ -41,6 +41,27 @@ describe("whatever order of commands", () => {
     );
   });
 
+  it("where an entry stands is told by the order of events alone, whatever a clock says", () => {
+    const seen = new Set<string>();
+    const standing = ({ state, verified, shown, reviews }: EntryHistory) => ({
+      state,
+      verified,
+      shown,
+      ended: reviews.map(({ end }) => end?.is),
+    });
+    fc.assert(
+      fc.property(story, (commands) => {
+        const events = steps(commands).flatMap((step) => step.events);
+        const told = standing(historyOf(events));
+        seen.add(told.state);
+        expect(standing(historyOf(events.map((event) => ({ ...event, at: at(0) }))))).toEqual(told);
+        expect(standing(historyOf(events.map((event, i) => ({ ...event, at: at(-i) }))))).toEqual(told);
+      }),
+      RUNS,
+    );
+    expect(seen.size).toBeGreaterThanOrEqual(6);
+  });
+
   it("the same command again adds nothing, whatever it was", () => {
     const repeated = new Set<string>();
     fc.assert(

@@ -15,7 +15,7 @@ type Props = {
   readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>;
 };
 
-const SAID = ["saved", "removed", "settled"] as const;
+const SAID = ["saved", "removed", "moved", "settled"] as const;
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: (await getTranslations("contribute"))("title"), robots: { index: false } };

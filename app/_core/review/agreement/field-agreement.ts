@@ -1,5 +1,5 @@
 import { FIELDS, type Field } from "../../entries/vocabulary.ts";
-import type { EntryHistory, Review } from "../entry-history.ts";
+import type { EntryHistory } from "../entry-history.ts";
 import { findRevision } from "../find-in-history.ts";
 import { weighVotes } from "../weigh-votes.ts";
 import { fleissKappa } from "./fleiss-kappa.ts";
@@ -19,18 +19,24 @@ export type FieldAgreement = {
 /** Opinions of one review that kappa takes. */
 const EACH = 3;
 
-/**
- * How far the reviewers of each field agree, over all reviews, open ones too: of votes that count, the standing ones.
- * Who abstains gives no opinion. Fields without a review of two opinions are left out.
- */
-export function agreementByField(histories: readonly EntryHistory[]): readonly FieldAgreement[] {
-  return FIELDS.flatMap((field) => {
-    const units = histories.flatMap((history) =>
-      history.reviews
-        .filter(({ revision }) => findRevision(history, revision)?.field === field)
-        .map((review) => opinions(history, review))
-        .filter(({ length }) => length >= 2),
+/** What was said of one revision, by those whose votes count: of whoever abstains, nothing. */
+export type ReviewOpinions = { readonly field: Field; readonly opinions: readonly string[] };
+
+/** The opinions of every review of an entry, open ones too, of which two can be compared: the standing ones. */
+export function opinionsIn(history: EntryHistory): readonly ReviewOpinions[] {
+  return history.reviews.flatMap((review) => {
+    const field = findRevision(history, review.revision)?.field;
+    const opinions = weighVotes(history, review).flatMap(({ vote, notCounted }) =>
+      notCounted === null && vote.choice !== "abstain" ? [vote.choice] : [],
     );
+    return field && opinions.length >= 2 ? [{ field, opinions }] : [];
+  });
+}
+
+/** How far the reviewers of each field agree. Fields without a review of two opinions are left out. */
+export function agreementByField(reviews: readonly ReviewOpinions[]): readonly FieldAgreement[] {
+  return FIELDS.flatMap((field) => {
+    const units = reviews.flatMap((review) => (review.field === field ? [review.opinions] : []));
     if (units.length === 0) return [];
     const full = units.filter(({ length }) => length >= EACH).map((unit) => unit.slice(0, EACH));
     const counts = full.map((unit) =>
@@ -46,10 +52,4 @@ export function agreementByField(histories: readonly EntryHistory[]): readonly F
       },
     ];
   });
-}
-
-function opinions(history: EntryHistory, review: Review): readonly string[] {
-  return weighVotes(history, review).flatMap(({ vote, notCounted }) =>
-    notCounted === null && vote.choice !== "abstain" ? [vote.choice] : [],
-  );
 }

@@ -3,6 +3,8 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
 import { findChallenge, findRevision } from "#core/review/find-in-history";
+import { EntryWhat } from "#ui/entry/entry-what";
+import { EntryWhy } from "#ui/entry/entry-why";
 import { OtherErrors } from "#ui/questions/form-field";
 import { Appeal } from "#ui/review/appeal";
 import { ChallengeSaid } from "#ui/review/challenge-said";
@@ -11,6 +13,7 @@ import { Said } from "#ui/said";
 import { Viewer } from "#ui/viewer/viewer";
 import { actor, keptForm, now, showNumbered } from "#web/reading-desk";
 import { showHistory } from "#web/reading-reviews";
+import challenges from "../../../../../_ui/review/challenge.module.css";
 import styles from "../../../../../_ui/review/review.module.css";
 
 type Props = {
@@ -59,6 +62,13 @@ export default async function ChallengeShownPage({ params, searchParams }: Props
       </div>
       <div className={styles.photographs}>
         <Viewer title={content.title} photographs={photographs} />
+        <details className={challenges.beneath} open={challenge.decision === null}>
+          <summary>{t("says", { number })}</summary>
+          <div className={styles.says}>
+            <EntryWhat view={revision.view} />
+            <EntryWhy view={revision.view} />
+          </div>
+        </details>
       </div>
     </article>
   );
