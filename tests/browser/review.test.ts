@@ -8,7 +8,7 @@ import { cast, vote } from "../setup/review-in-browser.ts";
 import { DEMO_MEMBERS } from "../setup/sign-in.ts";
 
 const address = inject("appAddress");
-const { challenge, fields, moderate, review } = messages;
+const { challenge, fields, review } = messages;
 let browser: OpenedBrowser;
 
 beforeAll(async () => {
@@ -127,26 +127,6 @@ it("holds a vote for a minute, in which it is undone", async () => {
   await page.keyboard.press("s");
   expect(await page.getByLabel(review.choose.support).isChecked()).toBe(false);
   await page.context().close();
-});
-
-it("locks an entry, which another moderator undoes", async () => {
-  const anselm = await signedIn("Anselm Grewitt", true);
-  const entry = await contributeEntry(address, "Bars in a square, locked");
-  await anselm.goto(`${address}${entry}/moderate`);
-  await checkLooks(anselm, `${entry}/moderate`);
-  await anselm.getByText(moderate.heading.lock, { exact: true }).click();
-  await anselm.locator("#lock-reason").fill("The same photograph is sent again and again.");
-  await anselm.getByRole("button", { name: moderate.do.lock, exact: true }).click();
-  await anselm.waitForURL(/said=lock/);
-  const edric = await signedIn("Edric Vennaby", true);
-  await edric.goto(`${address}${entry}/moderate`);
-  await edric.getByText(moderate.undo, { exact: true }).click();
-  await edric.getByLabel(fields.reason).first().fill("It has stopped, and the entry is good.");
-  await edric.getByRole("button", { name: moderate.do.undo, exact: true }).click();
-  await edric.waitForURL(/said=undo/);
-  await edric.goto(`${address}/moderation`);
-  expect(await edric.locator("section[aria-labelledby=log] li").count()).toBeGreaterThanOrEqual(2);
-  for (const each of [anselm, edric]) await each.context().close();
 });
 
 it("offers no vote to who is not signed in, and says why", async () => {

@@ -40,6 +40,9 @@ export function KeepDraft({ draft, form: formId, savedAt, settled }: KeepDraftPr
     // Once another window was quicker, only a person can put both together.
     let overtaken = false;
     let waiting: HTMLElement | null = null;
+    // The version that the fields are of. A page that is fetched anew, for a photograph that was added, can bring one
+    // that is older than what was saved since, or newer than what stands in the fields.
+    let held = versionIn(form);
     const later = (ms: number) => {
       clearTimeout(timer.current);
       timer.current = setTimeout(save, ms);
@@ -52,8 +55,13 @@ export function KeepDraft({ draft, form: formId, savedAt, settled }: KeepDraftPr
       }
       running = true;
       setState({ now: "saving" });
-      const outcome = await send(draft, form);
+      setVersion(form, held);
+      const { state: outcome, version } = await send(draft, form);
       running = false;
+      if (version) {
+        held = version;
+        setVersion(form, held);
+      }
       overtaken = outcome.now === "newer";
       setState(outcome);
       if (waiting) return form.requestSubmit(waiting);
@@ -69,6 +77,7 @@ export function KeepDraft({ draft, form: formId, savedAt, settled }: KeepDraftPr
     // A form that is sent while it is being saved would be of an older version: it waits.
     const leaving = (event: SubmitEvent) => {
       clearTimeout(timer.current);
+      setVersion(form, held);
       waiting = running ? event.submitter : null;
       if (running) event.preventDefault();
     };
@@ -77,6 +86,7 @@ export function KeepDraft({ draft, form: formId, savedAt, settled }: KeepDraftPr
     if (lost && saysTheSame(form, lost)) forget(draft);
     else if (lost) {
       fill(form, lost);
+      held = versionIn(form);
       setRecovered(true);
       later(0);
     }
@@ -115,8 +125,26 @@ export function KeepDraft({ draft, form: formId, savedAt, settled }: KeepDraftPr
   );
 }
 
-/** Sends the form's texts, without the files, and brings it to the version that was saved. */
-async function send(draft: string, form: HTMLFormElement): Promise<State> {
+/** A version of the draft, and what it says: a form that is sent carries both. */
+type Version = { readonly version: string; readonly base: string };
+
+const versionIn = (form: HTMLFormElement): Version => {
+  const { version = "", base = "" } = textsOf(form);
+  return { version, base };
+};
+
+function setVersion(form: HTMLFormElement, { version, base }: Version): void {
+  for (const [name, value] of Object.entries({ version, base })) {
+    const field = form.elements.namedItem(name);
+    if (field instanceof HTMLInputElement) field.value = value;
+  }
+}
+
+/** Sends the form's texts, without the files. @returns what came of it, with the version that was saved */
+async function send(
+  draft: string,
+  form: HTMLFormElement,
+): Promise<{ readonly state: State; readonly version?: Version }> {
   const texts = textsOf(form);
   const body = new FormData();
   for (const [name, text] of Object.entries(texts)) body.set(name, text);
@@ -125,20 +153,21 @@ async function send(draft: string, form: HTMLFormElement): Promise<State> {
   try {
     const headers = { accept: "application/json" };
     const answer = await fetch(form.action, { method: "POST", body, headers });
-    if (answer.status === 401) return { now: "signed out" };
-    if (answer.status === 409) return { now: "newer" };
-    if (!answer.ok) return { now: "failed" };
+    if (answer.status === 401) return { state: { now: "signed out" } };
+    if (answer.status === 409) return { state: { now: "newer" } };
+    if (!answer.ok) return { state: { now: "failed" } };
     const saved = (await answer.json()) as {
       readonly version: number;
       readonly savedAt: string;
       readonly typed: Readonly<Record<string, string>>;
     };
-    setHidden(form, "version", String(saved.version));
-    setHidden(form, "base", JSON.stringify(saved.typed));
     forget(draft);
-    return { now: "saved", at: new Date(saved.savedAt) };
+    return {
+      state: { now: "saved", at: new Date(saved.savedAt) },
+      version: { version: String(saved.version), base: JSON.stringify(saved.typed) },
+    };
   } catch {
-    return { now: "failed" };
+    return { state: { now: "failed" } };
   }
 }
 
@@ -168,9 +197,4 @@ function fill(form: HTMLFormElement, texts: Kept): void {
     )
       if (field.type !== "file") field.value = text;
   }
-}
-
-function setHidden(form: HTMLFormElement, name: string, value: string): void {
-  const field = form.elements.namedItem(name);
-  if (field instanceof HTMLInputElement) field.value = value;
 }
