@@ -5,7 +5,7 @@ import type { FieldError } from "#core/field-error";
 import { makerFromColumns } from "#core/import/maker-from-columns";
 import { fail, ok, type Result } from "#core/result";
 import type { ReviewPolicy } from "#core/review/policy";
-import { findCoAuthors } from "./find-co-authors.ts";
+import { findCoAuthors } from "./members/find-co-authors.ts";
 import type { WrittenRevision } from "./ports/review.ts";
 import type { Clock, Drafts, Members, References } from "./ports.ts";
 

@@ -184,17 +184,12 @@ describeOnBothDatabases("the trail", (database) => {
   it("reads no trail again to tell agreement but one that has grown", async () => {
     const known: ReadOpinions = new Map();
     const read: string[] = [];
-    const told = () =>
-      tellAgreement(
-        {
-          votedOn: wired.reviewLists.votedOn,
-          histories(ids) {
-            read.push(...ids);
-            return wired.reviewLists.histories(ids);
-          },
-        },
-        known,
-      );
+    const { votedOn } = wired.reviewLists;
+    const histories = (ids: readonly string[]) => {
+      read.push(...ids);
+      return wired.reviewLists.histories(ids);
+    };
+    const told = () => tellAgreement({ votedOn, histories }, known);
     const first = await told();
     expect(first).toMatchObject([{ field: "metalwork", reviews: 2, opinions: 53 }]);
     expect(read).toHaveLength(4);

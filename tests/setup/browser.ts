@@ -23,7 +23,8 @@ export async function openBrowser(): Promise<OpenedBrowser> {
       const page = await (await browser.newContext(options)).newPage();
       page.on("pageerror", (error) => complaints.push(`${page.url()}: ${error.message}`));
       page.on("console", (message) => {
-        if (message.type() === "error") complaints.push(`${page.url()}: ${message.text()}`);
+        if (message.type() === "error")
+          complaints.push(`${page.url()}: ${message.text()} ${message.location().url}`);
       });
       return page;
     },

@@ -1,6 +1,6 @@
 import type { FieldError } from "#core/field-error";
 import { fail, ok, type Result } from "#core/result";
-import type { Members } from "./ports.ts";
+import type { Members } from "../ports.ts";
 
 /** Members of similar names that are looked through for one of that very name. */
 const MOST = 50;
