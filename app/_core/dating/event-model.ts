@@ -30,7 +30,7 @@ export const MODELS = {
   made: { id: "made", side: "at", lags: [], soft: firm, bounds: BOTH },
   line: { id: "line", side: "at", lags: [], soft: { lower: 1, upper: 1 }, bounds: BOTH },
   maker: { id: "maker", side: "at", lags: [], soft: { lower: 1, upper: 2 }, bounds: BOTH },
-  hallmark: { id: "hallmark", side: "at", lags: [], soft: { lower: 0.25, upper: 0.25 }, bounds: BOTH },
+  hallmark: { id: "hallmark", side: "at", lags: [], soft: { lower: 1 / 12, upper: 1 / 12 }, bounds: BOTH },
   mark: {
     id: "mark",
     side: "before",

@@ -19,8 +19,8 @@ export function likelihood(
   model: EventModel,
 ): Float64Array {
   const table = lagTable(model, perYear);
-  const softBelow = Math.round((window.softBelow * perYear) / MONTHS);
-  const softAbove = Math.round((window.softAbove * perYear) / MONTHS);
+  const softBelow = stepAfter(window.softBelow, perYear);
+  const softAbove = stepAfter(window.softAbove, perYear);
   const from = window.from === null ? null : stepOf(window.from, perYear);
   const to = window.to === null ? null : stepAfter(window.to, perYear);
   const below = (sign: 1 | -1, start: number) => ({ sign, start, soft: softBelow });

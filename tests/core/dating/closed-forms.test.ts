@@ -207,9 +207,9 @@ describe("a piece that may mean several periods", () => {
 
   it("gives several ranges, and bounds that one of its periods begins and ends", () => {
     const found = estimate([letter], { kind: "years", from: 1850, to: 1949 });
-    // Each of three years and a quarter about it, half of which counts: 4/5 of a third of 0.95 within the year.
+    // Each of three years and a month on either side, half of which counts: 12/13 of a third of 0.95 within the year.
     for (const year of [1876, 1896, 1916])
-      expect(chance(found, year, year)).toBeCloseTo((0.95 * 0.8) / 3 + 0.05 / 100, 9);
+      expect(chance(found, year, year)).toBeCloseTo((0.95 * (12 / 13)) / 3 + 0.05 / 100, 9);
     const within = (year: number) =>
       found.shortest[80].ranges.some(({ from, to }) => from <= year && year <= to);
     expect([1876, 1886, 1896, 1906, 1916].filter(within)).toEqual([1876, 1896, 1916]);
