@@ -147,21 +147,6 @@ it("takes an entry's period in one step, and puts it onto the worksheet worked o
   await page.context().close();
 });
 
-describe.each([
-  ["/dates", "light"],
-  [`/dates?v=1&e=${MARK}&e=st*g*1882-09-29*650`, "dark"],
-  [SIZES, "light"],
-  [SIZES, "dark"],
-] as const)("%s in the %s theme", (path, colorScheme) => {
-  it.each([1280, 390, 320])("breaks no rule that axe-core knows and fits, %d pixels wide", async (width) => {
-    const page = await browser.newPage({ colorScheme, viewport: { width, height: 800 } });
-    await page.goto(address + path, { waitUntil: "networkidle" });
-    expect(await overflowOf(page)).toBeLessThanOrEqual(0);
-    expect(await violationsOf(page)).toEqual([]);
-    await page.context().close();
-  });
-});
-
 it("is made in under 200 ms on the server, with an example of eight pieces", async () => {
   const example = /href="(\/dates\?v=1&amp;[^"]+)"/.exec(await (await fetch(`${address}/dates`)).text())?.[1];
   const path = (example ?? "").replaceAll("&amp;", "&");
