@@ -48,6 +48,17 @@ const PAGES = [
   "a revision",
   "difference of two revisions",
   "revisions of an entry",
+  "a worksheet, empty",
+  "a worksheet",
+  "a worksheet whose address can't be read",
+  "sizes",
+  "sizes, compared",
+  "decoders",
+  "a wording, read",
+  "a diamond, read either way",
+  "a hallmark, read",
+  "a number that is refused",
+  "materials",
 ] as const;
 /** Pages that are for somebody signed in, and who that is. */
 const SIGNED_IN: Partial<Record<(typeof PAGES)[number], string>> = {
@@ -105,6 +116,17 @@ beforeAll(async () => {
     "a revision": `/entries/${entry}/revisions/1`,
     "difference of two revisions": `/entries/${entry}/difference?from=1&to=1`,
     "revisions of an entry": `/entries/${entry}/history`,
+    "a worksheet, empty": "/dates",
+    "a worksheet": "/dates?v=1&e=mk*k*1871%2F1890*950*p*A&e=st*s*1869*650&e=nu*k*1880*950",
+    "a worksheet whose address can't be read": "/dates?v=1&y=9/3&e=xx*l*1890*950&e=mk*k*1871*950",
+    sizes: "/dates/sizes",
+    "sizes, compared": "/dates/sizes?sizes=17%2C+22%2C+28&unit=cm&height-standing=16&length=22&width=x",
+    decoders: "/dates/decoders",
+    "a wording, read": "/dates/decoders/wording?wording=D.R.G.M.+Made+in+Germany+EN71",
+    "a diamond, read either way": "/dates/decoders/registration-diamond?top=K&right=5&left=R",
+    "a hallmark, read": "/dates/decoders/hallmarks?office=Birmingham&letter=k&others=duty",
+    "a number that is refused": "/dates/decoders/us-patents?number=99999999",
+    materials: "/dates/decoders/materials?features=toy-nylon-plush",
   };
 });
 afterAll(() => browser.close());

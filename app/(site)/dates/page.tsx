@@ -20,9 +20,17 @@ export async function generateMetadata({ searchParams }: Props): Promise<Metadat
 export default async function DatesPage({ searchParams }: Props) {
   const answer = answerWorksheetForm(await searchParams);
   if ("go" in answer) redirect(answer.go);
-  const { worksheet, period, rules, fields, questionForm, address } = await getMessages();
+  const { worksheet, dating, period, rules, fields, questionForm, address } = await getMessages();
   const { optional, didYouMean } = questionForm;
-  const messages = { worksheet, period, rules, fields, address, questionForm: { optional, didYouMean } };
+  const messages = {
+    worksheet,
+    dating,
+    period,
+    rules,
+    fields,
+    address,
+    questionForm: { optional, didYouMean },
+  };
   return (
     <NextIntlClientProvider messages={messages}>
       <WorksheetBench

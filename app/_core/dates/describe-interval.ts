@@ -8,7 +8,7 @@ export type DateWords = {
   readonly key: DateKey;
   readonly params?: Readonly<Record<string, string | number | DateWords>>;
 };
-export type DateKey =
+type DateKey =
   | ("unknown" | "fromTo" | "from" | "fromUnknown" | "until" | "unknownUntil" | "open")
   | ("about" | "perhaps" | "perhapsAbout" | "part")
   | ("year" | "bce" | "decade" | "hundred" | "thousand" | "anyYear" | "significant")

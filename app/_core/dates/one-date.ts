@@ -1,6 +1,6 @@
-import { type Day, daysInMonth } from "./day.ts";
+import type { Day } from "./day.ts";
 import { isDateInEdtf } from "./edtf-syntax.ts";
-import { SEASONS } from "./seasons.ts";
+import { outermostDay } from "./matching-days.ts";
 
 /** How finely a date is given. */
 export type Precision =
@@ -73,9 +73,10 @@ export function readOneDate(text: string): OneDate | null {
   const isWholeMarked = day !== undefined ? Boolean(afterDay) : month === undefined || Boolean(afterMonth);
   const significant = digits === undefined ? null : Number(digits);
   const stated = /X/.test(year) ? null : signed(sign, Number(year));
+  const known = { isBefore0: sign === "-", year, month, day };
   const [first, last] =
     significant === null || stated === null
-      ? [earliestDay(sign, year, month, day), latestDay(sign, year, month, day)]
+      ? [outermostDay(known, "first"), outermostDay(known, "last")]
       : significantSpan(stated, year.length, significant);
   if (!first || !last) return null;
   return {
@@ -168,52 +169,4 @@ function precisionOf(year: string, month: string | undefined, day: string | unde
   if (ofYear !== "year") return ofYear;
   const ofMonth = partPrecision(month, year);
   return ofMonth === "month" && day !== undefined && !/X/.test(day) ? "day" : ofMonth;
-}
-
-type Pattern = string | undefined;
-
-/** The numbers from one to another, written with so many digits, that a pattern with `X` allows. */
-function* matching(pattern: Pattern, from: number, to: number): Generator<number> {
-  const step = from <= to ? 1 : -1;
-  for (let n = from; step * n <= step * to; n += step) {
-    const digits = String(n).padStart(pattern?.length ?? 0, "0");
-    if (pattern === undefined || [...pattern].every((p, i) => p === "X" || p === digits[i])) yield n;
-  }
-}
-
-function earliestDay(sign: Pattern, year: string, month: Pattern, day: Pattern): Day | null {
-  return firstOf(sign === "-" ? [9999, 1] : [0, 9999], sign, year, month, day, "first");
-}
-
-function latestDay(sign: Pattern, year: string, month: Pattern, day: Pattern): Day | null {
-  return firstOf(sign === "-" ? [1, 9999] : [9999, 0], sign, year, month, day, "last");
-}
-
-/** Looks for the first day, or the last, that agrees with what is known of year, month and day. */
-function firstOf(
-  years: readonly [number, number],
-  sign: Pattern,
-  yearPattern: string,
-  month: Pattern,
-  day: Pattern,
-  edge: "first" | "last",
-): Day | null {
-  const season = month === undefined ? undefined : SEASONS[Number(month)];
-  for (const digits of matching(yearPattern, ...years)) {
-    const year = signed(sign, digits);
-    if (season) return edgeOfMonth(year, edge === "first" ? season.first : season.last, edge);
-    const months: [number, number] = edge === "first" ? [1, 12] : [12, 1];
-    for (const m of matching(month, ...months)) {
-      const length = daysInMonth(year, m);
-      const days: [number, number] = edge === "first" ? [1, length] : [length, 1];
-      for (const d of matching(day, ...days)) return { year, month: m, day: d };
-    }
-  }
-  return null;
-}
-
-function edgeOfMonth(year: number, monthFromJanuary: number, edge: "first" | "last"): Day {
-  const later = Math.floor((monthFromJanuary - 1) / 12);
-  const month = monthFromJanuary - later * 12;
-  return { year: year + later, month, day: edge === "first" ? 1 : daysInMonth(year + later, month) };
 }

@@ -1,8 +1,9 @@
 import { type FieldError, received } from "../field-error.ts";
 import { fail, ok, type Result } from "../result.ts";
+import type { Piece } from "./piece.ts";
 import { EVIDENCE_FIELDS, type EvidenceForm, formOf, readEvidenceForm } from "./read-evidence-form.ts";
 import { type AddressParams, readWorksheet } from "./read-worksheet.ts";
-import { addressOf, type Piece, WORKSHEET_LIMITS, type Worksheet } from "./worksheet.ts";
+import { addressOf, WORKSHEET_LIMITS, type Worksheet } from "./worksheet.ts";
 
 /** What the page of a worksheet begins with. */
 export type WorksheetState = {

@@ -1,7 +1,7 @@
 import type { EntrySummary } from "../entries/entry.ts";
 import type { EntryState, Kind } from "../entries/vocabulary.ts";
 import type { DatedEvent, EvidenceKind } from "./evidence.ts";
-import type { Piece } from "./worksheet.ts";
+import type { Piece } from "./piece.ts";
 
 /** What a kind of entry dates on an object. */
 const OF_KIND: Readonly<Record<Kind, { readonly kind: EvidenceKind; readonly event: DatedEvent }>> = {

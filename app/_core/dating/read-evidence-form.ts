@@ -2,8 +2,9 @@ import type { ReadDate } from "../dates/read-date.ts";
 import { readDate } from "../dates/read-date.ts";
 import { type FieldError, received } from "../field-error.ts";
 import { type Basis, DATED_EVENTS, EVIDENCE_KINDS } from "./evidence.ts";
+import type { Piece } from "./piece.ts";
 import { USUAL } from "./usual-evidence.ts";
-import type { Piece } from "./worksheet.ts";
+
 import { PIECE_LIMITS } from "./worksheet-piece.ts";
 
 /** The fields of the form that adds a piece of evidence, as they are typed. */

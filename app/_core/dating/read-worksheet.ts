@@ -1,11 +1,6 @@
 import { type FieldError, received } from "../field-error.ts";
-import {
-  EMPTY_WORKSHEET,
-  type Piece,
-  WORKSHEET_LIMITS,
-  WORKSHEET_VERSION,
-  type Worksheet,
-} from "./worksheet.ts";
+import type { Piece } from "./piece.ts";
+import { EMPTY_WORKSHEET, WORKSHEET_LIMITS, WORKSHEET_VERSION, type Worksheet } from "./worksheet.ts";
 import { readPiece } from "./worksheet-piece.ts";
 
 /** The parameters of an address, as a server or a browser gives them. */

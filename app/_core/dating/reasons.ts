@@ -3,7 +3,7 @@ import { type ModelId, modelOf } from "./event-model.ts";
 import type { Evidence } from "./evidence.ts";
 
 /** How much a piece tells, in a word; the number of bits stands beside it. */
-export type Strength = "most" | "much" | "some" | "little" | "nothing";
+type Strength = "most" | "much" | "some" | "little" | "nothing";
 
 /** Why the estimate is as it is, one sentence a piece: `dating.model.<model>` with its numbers. */
 export type Reason = {

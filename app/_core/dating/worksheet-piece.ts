@@ -2,7 +2,7 @@ import { parseInterval } from "../dates/parse.ts";
 import { type FieldError, received } from "../field-error.ts";
 import { fail, ok, type Result } from "../result.ts";
 import type { Basis, DatedEvent, EvidenceKind } from "./evidence.ts";
-import type { Piece } from "./worksheet.ts";
+import type { Piece } from "./piece.ts";
 
 /** The codes of an address. They are part of links that people keep: never change one, only add. */
 const KINDS: Readonly<Record<EvidenceKind, string>> = {

@@ -1,15 +1,8 @@
 import { parseInterval } from "../dates/parse.ts";
-import type { Basis, DatedStatement, Evidence } from "./evidence.ts";
+import type { DatedStatement, Evidence } from "./evidence.ts";
+import type { Piece } from "./piece.ts";
 import type { Prior } from "./prior.ts";
 import { writePiece } from "./worksheet-piece.ts";
-
-/** A piece of evidence as a worksheet keeps it: dates as EDTF texts. Its place on the sheet is its name. */
-export type Piece = Omit<DatedStatement, "basis"> & {
-  readonly basis: Basis | null;
-  readonly group: string | null;
-  /** Further dates, any of which may be meant instead of the first. */
-  readonly alternatives: readonly string[];
-};
 
 export type Worksheet = {
   readonly title: string;
@@ -24,7 +17,7 @@ export const WORKSHEET_VERSION = "1";
 export const WORKSHEET_LIMITS = { pieces: 30, title: 120, address: 12_000 } as const;
 
 /** What a decoder or an entry says, as a piece; other dates, of which any may be meant instead, go with it. */
-export function pieceOf(statement: DatedStatement, alternatives: readonly string[] = []): Piece {
+function pieceOf(statement: DatedStatement, alternatives: readonly string[] = []): Piece {
   return { ...statement, group: null, alternatives };
 }
 

@@ -3,6 +3,7 @@ import { type FieldError, received } from "../field-error.ts";
 import { fail, ok, type Result } from "../result.ts";
 import type { Decoded, Note } from "./decoded.ts";
 import { fillIn } from "./fill-reason.ts";
+import { findNumbers } from "./numbers-in-text.ts";
 import { RELIABILITY, type Strength } from "./reliability-policy.ts";
 import type { Sourced } from "./sourced.ts";
 import wording from "./tables/label-wording.json" with { type: "json" };
@@ -76,7 +77,10 @@ export function decodeWording(input: WordingInput): Result<Decoded<WordingStatem
   return ok({
     statements: found.flatMap(({ rule, words }) => stateWording(rule, words)).toSorted(byTelling),
     alternatives: [],
-    notes: noteWording(found.map(({ rule }) => rule)),
+    notes: noteWording(
+      found.map(({ rule }) => rule),
+      findNumbers(text),
+    ),
   });
 }
 
@@ -137,10 +141,13 @@ function stateWording(rule: WordingRule, words: readonly string[]): readonly Wor
   ];
 }
 
-function noteWording(rules: readonly WordingRule[]): readonly Note[] {
+function noteWording(rules: readonly WordingRule[], further: readonly Note[]): readonly Note[] {
   const unsafe: readonly Note[] = rules.some((rule) => rule.unsafe) ? [{ is: "unsafe" }] : [];
   const laws = rules
     .filter(({ strength }) => strength === "context")
     .map(({ reason, source }): Note => ({ is: "law", params: { text: reason, source } }));
-  return rules.length === 0 ? [{ is: "nothing-known" }] : [...unsafe, ...laws];
+  const none: readonly Note[] = rules.length === 0 && further.length === 0 ? [{ is: "nothing-known" }] : [];
+  const dated = rules.filter(({ edtf }) => edtf !== undefined);
+  const one: readonly Note[] = dated.length > 1 ? [{ is: "one-label" }] : [];
+  return [...unsafe, ...further, ...one, ...none, ...laws];
 }

@@ -3,7 +3,7 @@ import { fail, ok, type Result } from "../result.ts";
 
 /** Words that stand before a number of any kind. */
 const NEUTRAL = new Set(
-  "US U S USA UK GB BRITISH PAT PATS PATENT PATENTS PATENTED NO NOS NUM NUMBER NR N REG REGD REGISTERED REGISTRATION".split(
+  "US U S USA UK GB BRITISH PAT PATS PATD PATENT PATENTS PATENTED NO NOS NUM NUMBER NR N REG REGD REGISTERED REGISTRATION".split(
     " ",
   ),
 );

@@ -8,7 +8,7 @@ import type { DatedSaying } from "./vocabulary.ts";
 type DatedPiece = { readonly citation: Citation; readonly interval: Interval; readonly says: DatedSaying };
 
 /** Where a dated piece and the stated period cannot both be right. */
-export type Disagreement = {
+type Disagreement = {
   readonly citation: Citation;
   readonly is: "used before" | "used after" | "begins too early" | "ends too late";
 };

@@ -18,13 +18,15 @@ type DateChartProps = {
   readonly evidence: readonly Evidence[];
   /** What each piece is called, by its id. */
   readonly labels: Readonly<Record<string, string>>;
+  /** Where the page gives each piece's numbers beside its reason, the chart need not. */
+  readonly brief?: boolean;
 };
 
 /**
  * When it was made, on one axis of years: how likely each year is, what the pieces leave when taken at their word, and
  * each piece with its window, in order of what it tells. It is a table, so that it is read without the drawings too.
  */
-export function DateChart({ estimate, evidence, labels }: DateChartProps) {
+export function DateChart({ estimate, evidence, labels, brief = false }: DateChartProps) {
   const t = useTranslations("dating");
   const shown = yearsShown(estimate, evidence);
   const axis = axisFrom(shown.from, shown.to, 6);
@@ -49,7 +51,7 @@ export function DateChart({ estimate, evidence, labels }: DateChartProps) {
           <AtTheirWord estimate={estimate} axis={axis} />
           {reasonsOf(estimate, evidence).map((reason) => {
             const piece = evidence.find(({ id }) => id === reason.evidenceId);
-            return piece && <PieceRow key={piece.id} {...{ piece, reason, labels, axis }} />;
+            return piece && <PieceRow key={piece.id} {...{ piece, reason, labels, axis, brief }} />;
           })}
         </tbody>
       </table>

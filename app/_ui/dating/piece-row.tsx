@@ -13,10 +13,11 @@ type PieceRowProps = {
   readonly reason: Reason;
   readonly labels: Readonly<Record<string, string>>;
   readonly axis: Axis;
+  readonly brief: boolean;
 };
 
 /** One piece: what it is, what it says of the making, when, and its window; beside it what it contradicts. */
-export function PieceRow({ piece, reason, labels, axis }: PieceRowProps) {
+export function PieceRow({ piece, reason, labels, axis, brief }: PieceRowProps) {
   const t = useTranslations("dating");
   const period = useTranslations("period");
   const format = useFormatter();
@@ -27,14 +28,16 @@ export function PieceRow({ piece, reason, labels, axis }: PieceRowProps) {
       <th scope="row">
         {called(piece.id)}
         <span className={styles.note}>{t(`model.${reason.model}`)}</span>
-        <span className={styles.note}>
-          {t("numbers", {
-            strength: t(`strength.${reason.strength}`),
-            bits: format.number(bits, { minimumFractionDigits: 2, maximumFractionDigits: 2 }),
-            reliability: format.number(reliability, { maximumFractionDigits: 1 }),
-            without: wordYears(from, to, period),
-          })}
-        </span>
+        {!brief && (
+          <span className={styles.note}>
+            {t("numbers", {
+              strength: t(`strength.${reason.strength}`),
+              bits: format.number(bits, { minimumFractionDigits: 2, maximumFractionDigits: 2 }),
+              reliability: format.number(reliability, { maximumFractionDigits: 1 }),
+              without: wordYears(from, to, period),
+            })}
+          </span>
+        )}
         {reason.against.length > 0 && (
           <span className={styles.against}>
             {t("against", { pieces: format.list(reason.against.map(called)) })}

@@ -14,6 +14,11 @@ type AlternativesProps = { readonly alternatives: readonly DatedStatement[]; rea
 export function Alternatives({ alternatives, worksheet }: AlternativesProps) {
   const t = useTranslations("decoders");
   const say = useWindowWords();
+  // Letters are told apart by their years; the days are in each one's reason.
+  const letterYears = ({ edtf }: LetterStatement) => {
+    const [from = "", to = ""] = edtf.split("/").map((day) => day.slice(0, 4));
+    return t("window.letterYears", { from, to, same: String(from === to) });
+  };
   const [first, ...others] = alternatives;
   if (!first) return null;
   return (
@@ -23,7 +28,11 @@ export function Alternatives({ alternatives, worksheet }: AlternativesProps) {
       <ol className={styles.alternatives}>
         {alternatives.map((statement) => (
           <li key={`${statement.edtf} ${statement.reason}`}>
-            <Alternative statement={statement} window={say(statement.edtf)} worksheet={worksheet} />
+            <Alternative
+              statement={statement}
+              window={isLetter(statement) ? letterYears(statement) : say(statement.edtf)}
+              worksheet={worksheet}
+            />
           </li>
         ))}
       </ol>

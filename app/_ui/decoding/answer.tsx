@@ -31,7 +31,7 @@ export function Answer({ decoded, worksheet }: AnswerProps) {
           </ol>
         </section>
       )}
-      <DecoderNotes notes={notes} />
+      <DecoderNotes notes={notes} worksheet={worksheet} />
     </>
   );
 }

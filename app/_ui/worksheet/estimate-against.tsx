@@ -1,9 +1,11 @@
 import { useFormatter, useTranslations } from "next-intl";
 import { CIRCA_POLICY } from "#core/dates/circa-policy";
+import { boundDate } from "#core/dating/bound-date";
 import type { Estimate } from "#core/dating/estimate";
 import type { Worksheet } from "#core/dating/worksheet";
+import { wordYears } from "../dating/year-words.ts";
 import plain from "../plain.module.css";
-import { wordEdtf, wordYear } from "./piece-words.ts";
+import { wordEdtf } from "./piece-words.ts";
 import styles from "./worksheet.module.css";
 
 type EstimateProps = { readonly estimate: Estimate; readonly worksheet: Worksheet };
@@ -58,7 +60,8 @@ function BoundLines({ bounds, worksheet }: { readonly bounds: Bounds; readonly w
         const bound = bounds[which];
         if (!bound) return null;
         const { day, evidenceIds } = bound;
-        const params = { day: wordEdtf(day, period), pieces: names(evidenceIds), count: evidenceIds.length };
+        const said = boundDate(day, which === "notBefore" ? "first" : "last");
+        const params = { day: wordEdtf(said, period), pieces: names(evidenceIds), count: evidenceIds.length };
         return <li key={which}>{t(which, params)}</li>;
       })}
     </ul>
@@ -97,7 +100,7 @@ export function Cautions({ estimate }: { readonly estimate: Estimate }) {
       <h2 id="cautions">{t("cautions")}</h2>
       <ul className={plain.note}>
         <li>{t("cautionOpinion")}</li>
-        <li>{t("cautionPrior", { from: wordYear(from, period), to: wordYear(to, period) })}</li>
+        <li>{t("cautionPrior", { from: wordYears(from, from, period), to: wordYears(to, to, period) })}</li>
         <li>{t("cautionModel")}</li>
         <li>{t("cautionAbout", { year, decade, century })}</li>
       </ul>

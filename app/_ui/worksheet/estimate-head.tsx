@@ -1,14 +1,19 @@
-import { useTranslations } from "next-intl";
+import { useFormatter, useTranslations } from "next-intl";
 import type { Estimate } from "#core/dating/estimate";
-import { wordYear } from "./piece-words.ts";
-import { wordRanges } from "./range-words.ts";
+import { wordYears } from "../dating/year-words.ts";
 import styles from "./worksheet.module.css";
 
 /** When it was probably made, before anything else; said again whenever it changes. */
 export function EstimateHead({ estimate }: { readonly estimate: Estimate }) {
   const t = useTranslations("worksheet");
   const period = useTranslations("period");
-  const years = (share: 50 | 80 | 95) => wordRanges(estimate.shortest[share].ranges, t, period);
+  const format = useFormatter();
+  const years = (share: 50 | 80 | 95) =>
+    format.list(
+      estimate.shortest[share].ranges.map(({ from, to }) => wordYears(from, to, period)),
+      { type: "disjunction" },
+    );
+  const middle = estimate.median === null ? null : Math.floor(estimate.median);
   return (
     <div className={styles.answer} role="status">
       <p className={styles.probably}>
@@ -16,9 +21,7 @@ export function EstimateHead({ estimate }: { readonly estimate: Estimate }) {
       </p>
       <p className={styles.narrower}>
         {t("narrower", { eighty: years(80), fifty: years(50) })}{" "}
-        {estimate.median === null
-          ? t("medianNone")
-          : t("median", { year: wordYear(Math.floor(estimate.median), period) })}
+        {middle === null ? t("medianNone") : t("median", { year: wordYears(middle, middle, period) })}
       </p>
     </div>
   );

@@ -1,6 +1,7 @@
 import { useTranslations } from "next-intl";
 import { withoutPieceAt } from "#core/dating/answer-worksheet-form";
-import { type Piece, type Worksheet, worksheetQuery } from "#core/dating/worksheet";
+import type { Piece } from "#core/dating/piece";
+import { type Worksheet, worksheetQuery } from "#core/dating/worksheet";
 import plain from "../plain.module.css";
 import { wordPiece, wordTrust } from "./piece-words.ts";
 import styles from "./worksheet.module.css";

@@ -1,4 +1,5 @@
-import { addressOf, type Piece, type Worksheet } from "#core/dating/worksheet";
+import type { Piece } from "#core/dating/piece";
+import { addressOf, type Worksheet } from "#core/dating/worksheet";
 import type { SheetWords } from "./piece-words.ts";
 
 /** An invented object with evidence of most kinds, of which one piece can't be true beside the others. */

@@ -20,7 +20,9 @@ export function KeptSheet({ worksheet }: { readonly worksheet: Worksheet }) {
   const isArrival = worksheet.pieces.length === 1 && worksheet.title === "";
   const other = kept && kept.pieces.length > 0 && worksheetQuery(kept) !== query ? kept : null;
   useEffect(() => {
-    if (worksheet.pieces.length > 1) keep(query);
+    // Looking at something else by a link does not forget what was worked on.
+    if (worksheet.pieces.length > 1 || (worksheet.pieces.length === 1 && !readKept()?.pieces.length))
+      keep(query);
   }, [query, worksheet]);
   if (!isArrival || !other || other.pieces.length >= WORKSHEET_LIMITS.pieces) return null;
   const joined = { ...other, pieces: [...other.pieces, ...worksheet.pieces] };

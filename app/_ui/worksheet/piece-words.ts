@@ -1,7 +1,8 @@
 import type { useTranslations } from "next-intl";
 import { parseInterval } from "#core/dates/parse";
+import type { Piece } from "#core/dating/piece";
 import { RELIABILITIES } from "#core/dating/usual-evidence";
-import type { Piece } from "#core/dating/worksheet";
+
 import { wordPeriod } from "../period-words.tsx";
 
 export type SheetWords = ReturnType<typeof useTranslations<"worksheet">>;
@@ -35,9 +36,4 @@ export function wordTrust(reliability: number, t: SheetWords): string {
   return thousandths % 10 === 0
     ? t("trustHundred", { words, share: thousandths / 10 })
     : t("trust", { words, share: thousandths });
-}
-
-/** A year as one says it, BCE where it is. */
-export function wordYear(year: number, t: PeriodWordsOf): string {
-  return year > 0 ? t("year", { year: String(year) }) : t("bce", { year: String(1 - year) });
 }

@@ -1,8 +1,9 @@
 import { useRef, useState } from "react";
 import { type WorksheetState, withoutPieceAt, withPiece } from "#core/dating/answer-worksheet-form";
+import type { Piece } from "#core/dating/piece";
 import { type EvidenceForm, formOf, readEvidenceForm } from "#core/dating/read-evidence-form";
 import { type AddressParams, readWorksheet } from "#core/dating/read-worksheet";
-import { addressOf, type Piece, type Worksheet } from "#core/dating/worksheet";
+import { addressOf, type Worksheet } from "#core/dating/worksheet";
 
 const EMPTY_FORM: EvidenceForm = {};
 

@@ -5,6 +5,7 @@ import { useMemo } from "react";
 import type { WorksheetState } from "#core/dating/answer-worksheet-form";
 import { estimate } from "#core/dating/estimate";
 import { addressOf, evidenceOf, priorOf, type Worksheet, worksheetQuery } from "#core/dating/worksheet";
+import { DateChart } from "../dating/date-chart.tsx";
 import { FieldErrorNote } from "../field-error.tsx";
 import { AnswerAddress } from "../look-up/answer-address.tsx";
 import plain from "../plain.module.css";
@@ -37,14 +38,22 @@ export function WorksheetBench({ initial, thisYear }: WorksheetBenchProps) {
     () => (evidence.length === 0 ? null : estimate(evidence, priorOf(worksheet, thisYear))),
     [evidence, worksheet, thisYear],
   );
+  const labels = Object.fromEntries(
+    worksheet.pieces.map(({ kind }, i) => [
+      String(i + 1),
+      t("piece", { place: i + 1, kind: t(`kinds.${kind}`) }),
+    ]),
+  );
   const unreadable = state.errors.filter(({ field }) => OF_ADDRESS.includes(field));
   return (
     <>
       <Head worksheet={worksheet} />
       <Unreadable errors={unreadable} />
+      <KeptSheet worksheet={worksheet} />
       {found && (
         <section aria-label={t("estimate")} className={styles.found}>
           <EstimateHead estimate={found} />
+          <DateChart estimate={found} evidence={evidence} labels={labels} brief />
         </section>
       )}
       <div className={`${styles.columns} ${found ? styles.two : ""}`}>
@@ -76,7 +85,7 @@ export function WorksheetBench({ initial, thisYear }: WorksheetBenchProps) {
         </div>
         {found && (
           <div className={styles.got}>
-            <EstimateWhy estimate={found} worksheet={worksheet} />
+            <EstimateWhy estimate={found} evidence={evidence} worksheet={worksheet} />
             <Conflicts estimate={found} worksheet={worksheet} />
             <HardBounds estimate={found} worksheet={worksheet} />
             <WouldNarrow estimate={found} />
@@ -95,7 +104,6 @@ export function WorksheetBench({ initial, thisYear }: WorksheetBenchProps) {
           </div>
         )}
       </div>
-      <KeptSheet worksheet={worksheet} />
     </>
   );
 }

@@ -93,3 +93,24 @@ describe("a period written the ordinary way", () => {
     expect(parseInterval(suggestion).ok).toBe(true);
   });
 });
+
+describe("a date with digits not known", () => {
+  it.each([
+    ["XXXX-02-29", "0000-02-29", "9996-02-29"],
+    ["19X0-02-29", "1920-02-29", "1980-02-29"],
+    ["XX00-02-29", "0000-02-29", "9600-02-29"],
+    ["190X-1X-31", "1900-10-31", "1909-12-31"],
+    ["-01XX-02-29", "-0196-02-29", "-0104-02-29"],
+  ])("%s is from %s to %s", (edtf, first, last) => {
+    expect(read(edtf)).toMatchObject({ firstDay: first, lastDay: last });
+  });
+
+  it.each(["XXX1-02-29", "XXXX-02-3X", "1911-1X-32"])(
+    "%s is no day of any year, which is found soon",
+    (edtf) => {
+      const start = performance.now();
+      for (let i = 0; i < 200; i++) expect(parseInterval(edtf).ok).toBe(false);
+      expect(performance.now() - start).toBeLessThan(1000);
+    },
+  );
+});

@@ -2,13 +2,13 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { answerWorksheetForm } from "#core/dating/answer-worksheet-form";
 import { DATED_EVENTS, EVIDENCE_KINDS } from "#core/dating/evidence";
+import type { Piece } from "#core/dating/piece";
 import { formOf, readEvidenceForm } from "#core/dating/read-evidence-form";
 import { readWorksheet } from "#core/dating/read-worksheet";
 import {
   addressOf,
   EMPTY_WORKSHEET,
   evidenceOf,
-  type Piece,
   type Worksheet,
   worksheetAddress,
 } from "#core/dating/worksheet";

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { decode } from "#core/decoding/decoders";
 import { decodeWording, SIGNS, WORDING_RULES } from "#core/decoding/label-wording";
 import { decodeMaking, FEATURES } from "#core/decoding/making";
 
@@ -50,6 +51,35 @@ describe("the wording of a label", () => {
     expect(found).not.toContain(isNot);
   });
 
+  it.each([
+    ["Dr. Pell, New England"],
+    ["anno 1890 Nürnberg"],
+    ["patented in 12345"],
+    ["the 1st, a1 5th"],
+    ["Persian pattern, Siamese cat, dressed in Saarland linen"],
+  ])("finds no rule in %j", (text) => {
+    expect(rules(text)).toEqual([]);
+  });
+
+  it.each([
+    ["PAT. NO. 2,046,837", "us-patents", "PAT. NO. 2,046,837"],
+    ["Acme Patd 174465 Boston", "us-patents", "Patd 174465"],
+    ["DES. PAT. 48,160", "us-design-patents", "DES. PAT. 48,160"],
+    ["Made in England Rd. No. 285771", "registered-designs", "Rd. No. 285771"],
+    ["Reg. No. 50,000", "us-trade-marks", "Reg. No. 50,000"],
+  ])("says who reads the number in %j", (text, decoder, number) => {
+    const further = read(text).notes.filter(({ is }) => is === "read-further");
+    expect(further).toEqual([{ is: "read-further", params: { decoder, number } }]);
+    expect(decode(decoder as "us-patents", { number }).ok).toBe(true);
+  });
+
+  it.each(["D.R.P. 123456", "PA. REG. NO. 1234", "patented 1895"])(
+    "leaves the number in %j alone",
+    (text) => {
+      expect(read(text).notes.filter(({ is }) => is === "read-further")).toEqual([]);
+    },
+  );
+
   it("dates a copyright by its year, as of the design alone", () => {
     const [year] = read("Copyright 1936").statements;
     expect(year).toMatchObject({
@@ -65,7 +95,7 @@ describe("the wording of a label", () => {
   });
 
   it("says of safety signs that they prove no old toy safe, and of laws without a date what they are", () => {
-    expect(read("EN71 CE").notes).toEqual([{ is: "unsafe" }]);
+    expect(read("EN71 CE").notes).toEqual([{ is: "unsafe" }, { is: "one-label" }]);
     expect(read("", ["gb-kite"]).notes).toEqual([{ is: "unsafe" }]);
     expect(read("PAT. PEND.").notes).toMatchObject([{ is: "law" }]);
     expect(read("PAT. PEND.").statements).toEqual([]);

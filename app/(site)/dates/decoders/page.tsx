@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { getTranslations } from "next-intl/server";
 import { type AddressParams, readWorksheet } from "#core/dating/read-worksheet";
+import { BackToWorksheet } from "#ui/decoding/back-to-worksheet";
 import { DecoderList } from "#ui/decoding/decoder-list";
 import plain from "../../../_ui/plain.module.css";
 import styles from "./decoders.module.css";
@@ -14,13 +15,17 @@ export async function generateMetadata(): Promise<Metadata> {
 
 export default async function DecodersPage({ searchParams }: Props) {
   const [params, t] = await Promise.all([searchParams, getTranslations("decoders")]);
+  const { worksheet } = readWorksheet(params);
   return (
     <>
       <header className={styles.head}>
         <h1>{t("title")}</h1>
         <p className={plain.lede}>{t("lede")}</p>
+        <p className={plain.note}>
+          <BackToWorksheet worksheet={worksheet} />
+        </p>
       </header>
-      <DecoderList worksheet={readWorksheet(params).worksheet} />
+      <DecoderList worksheet={worksheet} />
     </>
   );
 }

@@ -5,6 +5,7 @@ import { getTranslations } from "next-intl/server";
 import { type AddressParams, readWorksheet } from "#core/dating/read-worksheet";
 import { type DecoderInput, decode, isDecoder } from "#core/decoding/decoders";
 import { Answer } from "#ui/decoding/answer";
+import { BackToWorksheet } from "#ui/decoding/back-to-worksheet";
 import { DecoderFields } from "#ui/decoding/decoder-fields";
 import { DecoderForm } from "#ui/decoding/decoder-form";
 import { DiamondHelp } from "#ui/decoding/diamond-help";
@@ -32,8 +33,9 @@ export default async function DecoderPage({ params, searchParams }: Props) {
   return (
     <>
       <header className={styles.head}>
-        <p className={plain.note}>
+        <p className={`${plain.note} ${styles.ways}`}>
           <Link href={carriedTo("/dates/decoders", worksheet)}>{t("title")}</Link>
+          <BackToWorksheet worksheet={worksheet} />
         </p>
         <h1>{t(`names.${name}`)}</h1>
         <p className={plain.lede}>{t(`about.${name}`)}</p>
