@@ -1,4 +1,3 @@
-import { MONTHS } from "./day.ts";
 import type { EventModel } from "./event-model.ts";
 import { addLags, lagTable } from "./lag.ts";
 import { type Steps, stepAfter, stepOf } from "./steps.ts";
