@@ -30,9 +30,13 @@ export function EntryHead({ view }: { readonly view: EntryView }) {
         )}
       </p>
       <p className={styles.maker}>
-        {t("used")} <PeriodWords period={summary.period} />{" "}
-        <DateByLink entry={summary} className={plain.link} />
+        {t("used")} <PeriodWords period={summary.period} />
       </p>
+      {summary.period && (
+        <p className={plain.note}>
+          <DateByLink entry={summary} />
+        </p>
+      )}
       <p>
         <StateSign state={summary.state} />
       </p>
