@@ -5,7 +5,7 @@
 `marks.onnx`, the network of the first edition, is not made again here: its facts stand in model.json as they are, and
 without a file of its name in the folder the model consists of the new network alone.
 
-Weights are stored in 8 bits with a scale for each output channel (the pair network's in half precision) and made
+A network trained in bytes (train.py --bytes) computes in bytes in the file too. Weights are stored in 8 bits with a scale for each output channel (the pair network's in half precision) and made
 single precision inside the graph; the runtime folds that when it loads the file, so nothing is slower. `--single DIR`
 keeps the same graphs in single precision too, to compare the two.
 """
@@ -20,8 +20,11 @@ import onnx
 import torch
 from onnx import TensorProto, helper, numpy_helper
 
-from network import CELLS, DETAIL, DIMENSION, SIDE, MarkNetwork, PairNetwork, load_networks
+from checkpoint import load_networks
+from in_bytes import ByteConv, Rounded
+from network import CELLS, DETAIL, DIMENSION, SIDE, MarkNetwork, PairNetwork
 from preprocess import CONSTANTS
+from stored import name_in_file
 
 SMALLEST_STORED_SMALL = 64  # scalars and tiny vectors stay in single precision
 OPTIONS = {"opset_version": 17, **({} if torch.__version__ < "2.5" else {"dynamo": False})}
@@ -29,6 +32,12 @@ OPTIONS = {"opset_version": 17, **({} if torch.__version__ < "2.5" else {"dynamo
 
 def write_details(network: MarkNetwork, path: str) -> None:
     names = ["z", "details"]
+    for each in network.modules():
+        if isinstance(each, (Rounded, ByteConv)):
+            each.exporting = True
+        if isinstance(each, ByteConv):
+            each.scale = each.scales().flatten().numpy()
+            each.weight.data = each.rounded().detach()
     torch.onnx.export(
         network, (torch.randn(2, 1, SIDE, SIDE),), path, input_names=["x"], output_names=names,
         dynamic_axes={name: {0: "n"} for name in ["x", *names]}, **OPTIONS,
@@ -42,6 +51,39 @@ def write_pairs(network: PairNetwork, path: str) -> None:
         network, (details, details, torch.zeros(2)), path, input_names=names, output_names=["logOdds"],
         dynamic_axes={name: {0: "n"} for name in [*names, "logOdds"]}, **OPTIONS,
     )
+
+
+def computed_in_bytes(model: onnx.ModelProto, network: MarkNetwork) -> onnx.ModelProto:
+    """The convolutions between roundings with their weights as bytes and their offsets as whole numbers of the sums' steps."""
+    tensors = {t.name: t for t in model.graph.initializer}
+    from_node = {out: node for node in model.graph.node for out in node.output}
+
+    def value(name: str):
+        if name in tensors:
+            return numpy_helper.to_array(tensors[name])
+        node = from_node[name]
+        return value(node.input[0]) if node.op_type == "Identity" else numpy_helper.to_array(node.attribute[0].t)
+
+    scales = {name_in_file(name, False): m.scale for name, m in network.named_modules() if isinstance(m, ByteConv)}
+    added, nodes = [], []
+    for node in model.graph.node:
+        if node.op_type == "Conv" and node.name in scales:
+            x, weight, bias = node.input
+            step, scale = float(value(from_node[x].input[1])), scales[node.name].astype(np.float32)
+            shape = (-1, 1, 1, 1)
+            for name, whole, steps in (
+                (weight, np.round(value(weight) / scale.reshape(shape)).astype(np.int8), scale),
+                (bias, np.round(value(bias) / (scale * step)).astype(np.int32), scale * np.float32(step)),
+            ):
+                added += [numpy_helper.from_array(whole, f"{name}_bytes"), numpy_helper.from_array(steps.astype(np.float32), f"{name}_scale"),
+                          numpy_helper.from_array(np.zeros(len(steps), whole.dtype), f"{name}_zero")]
+                nodes.append(helper.make_node("DequantizeLinear", [f"{name}_bytes", f"{name}_scale", f"{name}_zero"], [f"{name}_whole"], axis=0))
+            node.input[1], node.input[2] = f"{weight}_whole", f"{bias}_whole"
+        nodes.append(node)
+    used = {name for node in nodes for name in node.input}
+    kept = [t for t in model.graph.initializer if t.name in used] + added
+    graph = helper.make_graph(nodes, model.graph.name, model.graph.input, model.graph.output, kept)
+    return helper.make_model(graph, opset_imports=model.opset_import)
 
 
 def halved(values, name: str):
@@ -107,7 +149,10 @@ def main() -> None:
         single = os.path.join(options.single or options.out, f"{name}.single.onnx")
         write(network, single)
         file_of = os.path.join(options.out, f"{name}.onnx")
-        onnx.save(smaller(onnx.load(single), "pairs" if name == "pairs" else "marks", name == "details"), file_of)
+        made = onnx.load(single)
+        if name == "details" and any(isinstance(m, ByteConv) for m in network.modules()):
+            made = computed_in_bytes(made, network)
+        onnx.save(smaller(made, "pairs" if name == "pairs" else "marks", name == "details"), file_of)
         if not options.single:
             os.remove(single)
         sums[name] = sum_of(file_of)

@@ -15,7 +15,7 @@ import onnx
 import torch
 
 from designs import load
-from export import halve
+from export import smaller
 from regions import GRID, SIDE, best, drawn, load_regions, overlap
 
 UNIT = 24
@@ -68,7 +68,7 @@ def main() -> None:
         network, (torch.randn(1, 1, SIDE, SIDE),), single, input_names=["x"], output_names=["y"], opset_version=17,
         **newer,
     )
-    onnx.save(halve(onnx.load(single)), target)
+    onnx.save(smaller(onnx.load(single), "regions", False), target)
     os.remove(single)
     with open(target, "rb") as file:
         content = file.read()

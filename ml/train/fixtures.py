@@ -94,7 +94,7 @@ def main() -> None:
                      "region": box, "turn": turn})
     if options.checkpoint:
         import torch
-        from network import load_networks
+        from checkpoint import load_networks
         with torch.no_grad():
             z, _ = load_networks(options.checkpoint)[0](torch.from_numpy(np.stack(pictures)[:, None]))
         # The first network's vectors were written by the edition that trained it, and stand.

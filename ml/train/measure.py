@@ -14,7 +14,7 @@ import os
 import torch
 
 from designs import load, unpack
-from network import load_networks
+from checkpoint import load_networks
 from render import photograph, standardise, turned
 
 TURNS = 12

@@ -137,12 +137,3 @@ class PairNetwork(nn.Module):
         there = self.looked_for(q, r, likeness)
         back = self.looked_for(r, q, likeness.transpose(1, 2))
         return self.verdict(torch.cat([there, back, cosine[:, None] * 4], 1))[:, 0].float()
-
-
-def load_networks(path: str) -> tuple:
-    """Both networks with a checkpoint's weights, in single precision, ready to infer."""
-    state = torch.load(path, map_location="cpu")
-    networks = MarkNetwork(), PairNetwork()
-    for network, name in zip(networks, ("network", "pair")):
-        network.load_state_dict({k: v.float() if v.is_floating_point() else v for k, v in state[name].items()})
-    return tuple(n.eval() for n in networks)

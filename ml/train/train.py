@@ -11,6 +11,10 @@ six references it is: the right one, its near twin and those that the mark netwo
 
 Several processes, one a GPU, each draw their own batch and average their gradients.
 
+`--from ../model` begins from the shipped networks instead, and `--teachers ../model` lets the mark network learn besides what
+the shipped ones, whose cosines are averaged, find alike: half of the loss at first, none at the end (relations distilled, as in
+Park et al., CVPR 2019, by the batch's similarities). `--bytes` goes on with the network computed in bytes (in_bytes.py).
+
 `--start` and `--end` say which part of the whole schedule this run is: the learning rate follows one
 cosine from 0 to 1, and severity grows during the first half. DIR/state.pt holds everything to go on
 from; DIR/marks.pt holds the weights alone in half precision.
@@ -27,15 +31,18 @@ import torch.nn.functional as F
 
 import measure
 from designs import Marks, load, unpack
+from in_bytes import Rounded, empty_in_bytes, in_bytes, watched
 from mix import Mixture
 from network import MarkNetwork, PairNetwork
 from render import photograph, standardise
+from stored import fuse, fused_from, pair_from, renormed
 
 TWIN_SHARE = 0.25
 WARM_UP = 200
 PEAK = 2.5e-3
 ANCHORS = 512
 RIVALS = 5
+WATCHED = 16
 
 
 def parsed():
@@ -48,6 +55,11 @@ def parsed():
     parser.add_argument("--start", type=float, default=0.0)
     parser.add_argument("--end", type=float, default=1.0)
     parser.add_argument("--resume")
+    parser.add_argument("--from", dest="source", help="folder of the shipped model, to begin from")
+    parser.add_argument("--teachers", help="folder of the shipped model, to be taught by")
+    parser.add_argument("--bytes", action="store_true", help="compute in bytes from here on")
+    parser.add_argument("--peak", type=float, default=PEAK, help="highest learning rate")
+    parser.add_argument("--hardest", type=float, default=1.0, help="severity that photographs grow to")
     parser.add_argument("--batch", type=int, default=2048, help="marks a step and process")
     parser.add_argument("--chunk", type=int, default=1024, help="photographs rendered at once")
     parser.add_argument("--rotation", type=float, default=0.7, help="radians, either way")
@@ -55,6 +67,32 @@ def parsed():
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--steps", type=int, default=0, help="stop after so many steps (for checks)")
     return parser.parse_args()
+
+
+class Teachers:
+    """Shipped networks, whose cosines are averaged, and how sharply they tell marks apart, which is learnt."""
+
+    def __init__(self, folder: str, device: str, compiled: bool):
+        networks = [fused_from(os.path.join(folder, name)) for name in ("marks.onnx", "details.onnx")]
+        networks = [n.to(device).to(memory_format=torch.channels_last).requires_grad_(False) for n in networks]
+        self.networks = [torch.compile(n) if compiled else n for n in networks]
+        self.scale = torch.nn.Parameter(torch.tensor(math.log(30.0), device=device))
+
+    def shown(self, pictures, batch: int):
+        with torch.no_grad():
+            return [n(pictures)[0].float().split(batch) for n in self.networks]
+
+    def loss(self, shown, own, same):
+        """What the student's cosines lack of the teachers', and how well the teachers' own scale fits."""
+        cosines = sum(za @ zb.t() for za, zb in shown) / len(shown)
+        taught = (self.scale.exp() * cosines).masked_fill(same, -1e4)
+        target = torch.arange(len(taught), device=taught.device)
+        fitting = F.cross_entropy(taught, target)
+        own = own.masked_fill(same, -1e4)
+        likely = taught.detach()
+        forth = -(likely.softmax(1) * own.log_softmax(1)).sum(1).mean()
+        back = -(likely.softmax(0) * own.log_softmax(0)).sum(0).mean()
+        return (forth + back) / 2, fitting
 
 
 class Photographer:
@@ -96,7 +134,8 @@ def verdicts(pair, z, details, twin, same, anchors: int):
     n, device = len(twin), z.device
     paired = (twin >= 0).nonzero()[:, 0]
     some = torch.cat([paired[torch.randperm(len(paired), device=device)[: anchors // 3]], torch.randperm(n, device=device)])[:anchors]
-    cosine = za[some] @ zb.t()
+    with torch.autocast(device.type, enabled=False):
+        cosine = za[some] @ zb.t()
     near = cosine.masked_fill(same[some], -9)
     near.scatter_(1, some[:, None], -9)
     own = twin[some]
@@ -143,25 +182,49 @@ def main() -> None:
     torch.backends.cudnn.benchmark = True
 
     marks = Marks(options.designs, device)
-    network = MarkNetwork().to(device).to(memory_format=torch.channels_last)
-    pair = PairNetwork().to(device)
-    scale = torch.nn.Parameter(torch.tensor(math.log(20.0), device=device))
-    parameters = [*network.parameters(), *pair.parameters(), scale]
-    groups = [{"params": parameters[:-1]}, {"params": [scale], "weight_decay": 0.0}]
-    optimiser = torch.optim.AdamW(groups, lr=PEAK, weight_decay=0.02)
-    step = resumed_at = 0
-    if options.resume:
-        state = torch.load(options.resume, map_location=device)
-        network.load_state_dict({k: v.float() if v.is_floating_point() else v for k, v in state["network"].items()})
-        pair.load_state_dict({k: v.float() if v.is_floating_point() else v for k, v in state["pair"].items()})
-        scale.data.fill_(float(state["scale"]))
-        if "optimiser" in state:
-            optimiser.load_state_dict(state["optimiser"])
-            step = resumed_at = state["step"]
-    torch.manual_seed(options.seed + int(1000 * options.start) + 7919 * rank)
-    shoot = Photographer(options.chunk, "render" in options.compile)
-    mixed = (lambda mixture, m: mixture(m)) if "render" not in options.compile else torch.compile(lambda mixture, m: mixture(m), dynamic=False)
     compiled = "network" in options.compile
+    shoot = Photographer(options.chunk, "render" in options.compile)
+
+    def examples(severity: float):
+        """Photographs of marks drawn at random."""
+        one = unpack(marks.drawings[torch.randint(len(marks.drawings), (min(options.chunk, options.batch),), device=device)])
+        wide = lambda value: torch.full((len(one), 1, 1, 1), value, device=device)
+        with torch.no_grad():
+            return shoot(one, wide(severity), wide(options.rotation))
+
+    state = torch.load(options.resume, map_location=device) if options.resume else {}
+    whole = lambda values: {k: v.float() if v.is_floating_point() else v for k, v in values.items()}
+    network, pair = (empty_in_bytes() if state.get("bytes") else MarkNetwork()).to(device), PairNetwork().to(device)
+    scale = torch.nn.Parameter(torch.tensor(math.log(20.0), device=device))
+    step = resumed_at = 0
+    if state:
+        network.load_state_dict(whole(state["network"]))
+        pair.load_state_dict(whole(state["pair"]))
+        scale.data.fill_(float(state["scale"]))
+    elif options.source:
+        fused = fused_from(os.path.join(options.source, "details.onnx")).to(device)
+        network = renormed(fused, examples(0.7))
+        pair = pair_from(os.path.join(options.source, "pairs.onnx")).to(device)
+        scale.data.fill_(math.log(30.0))
+    if options.bytes and not state.get("bytes"):
+        network = in_bytes(fuse(network.eval())).to(device)
+        watched(network, [examples(min(1.0, 0.3 + 0.05 * k)) for k in range(WATCHED)])
+        state = {}
+    if world > 1:
+        for value in [*network.state_dict().values(), *pair.state_dict().values()]:
+            dist.broadcast(value, 0)
+    network = network.to(memory_format=torch.channels_last)
+    teachers = Teachers(options.teachers, device, compiled) if options.teachers else None
+    bare = [scale, teachers.scale] if teachers else [scale]
+    parameters = [*network.parameters(), *pair.parameters(), *bare]
+    groups = [{"params": parameters[: -len(bare)]}, {"params": bare, "weight_decay": 0.0}]
+    optimiser = torch.optim.AdamW(groups, lr=options.peak, weight_decay=0.02)
+    if "optimiser" in state:
+        optimiser.load_state_dict(state["optimiser"])
+        step = resumed_at = state["step"]
+        if teachers and "taught" in state:
+            teachers.scale.data.fill_(float(state["taught"]))
+    torch.manual_seed(options.seed + int(1000 * options.start) + 7919 * rank)
     forward = torch.compile(network) if compiled else network
     judge = torch.compile(pair) if compiled else pair
     if rank == 0:
@@ -181,7 +244,7 @@ def main() -> None:
         part = options.start + (options.end - options.start) * elapsed / options.seconds
         warm = 1.0 if resumed_at else min(1.0, (step - first + 1) / WARM_UP)
         for group in optimiser.param_groups:
-            group["lr"] = PEAK * warm * (0.5 + 0.5 * math.cos(math.pi * part)) + 1e-6
+            group["lr"] = options.peak * warm * (0.5 + 0.5 * math.cos(math.pi * part)) + 1e-6
         index, pairs = marks.drawn(options.batch, TWIN_SHARE)
         again = marks.again(index)
         mark = marks.mark[index]
@@ -194,7 +257,7 @@ def main() -> None:
             seen = [mixture(unpack(marks.drawings[i])) for i in (index, again)]
             if step % 2:  # the marks seen in a looking glass: other marks, for nothing
                 seen = [m.flip(-1) for m in seen]
-            pictures = views(shoot, *seen, min(1.0, 0.35 + 1.3 * part), options.rotation)
+            pictures = views(shoot, *seen, options.hardest * min(1.0, 0.35 + 1.3 * part), options.rotation)
         pictures = pictures.contiguous(memory_format=torch.channels_last)
         with torch.autocast("cuda" if cuda else "cpu", torch.bfloat16, enabled=cuda):
             z, details = forward(pictures)
@@ -204,7 +267,14 @@ def main() -> None:
                 held = [torch.empty_like(zb) for _ in range(world)]
                 dist.all_gather(held, zb.detach().contiguous())
                 others = torch.cat([h for r, h in enumerate(held) if r != rank])
-            loss, found = contrastive(za, zb, others, scale.exp().clamp(max=100), same)
+            with torch.autocast("cuda" if cuda else "cpu", enabled=False):
+                loss, found = contrastive(za, zb, others, scale.exp().clamp(max=100), same)
+            if teachers:
+                shown = teachers.shown(pictures, options.batch)
+                with torch.autocast("cuda" if cuda else "cpu", enabled=False):
+                    taught, fitting = teachers.loss(shown, scale.exp().clamp(max=100) * za @ zb.t(), same)
+                share = 0.5 * (1 - part)
+                loss = (1 - share) * loss + share * taught + fitting
             judged, told = verdicts(judge, z.float(), details, twin, same, min(ANCHORS, options.batch))
         optimiser.zero_grad(set_to_none=True)
         (loss + 0.5 * judged).backward()
@@ -220,13 +290,16 @@ def main() -> None:
             since, at = time.time(), step
 
     if rank == 0:
+        bytewise = any(isinstance(m, Rounded) for m in network.modules())
         keep = options.keep or options.out
         os.makedirs(options.out, exist_ok=True)
         os.makedirs(keep, exist_ok=True)
-        state = {"network": network.state_dict(), "pair": pair.state_dict(), "scale": scale.detach(), "optimiser": optimiser.state_dict(), "step": step}
+        state = {"network": network.state_dict(), "pair": pair.state_dict(), "scale": scale.detach(), "optimiser": optimiser.state_dict(), "step": step, "bytes": bytewise}
+        if teachers:
+            state["taught"] = teachers.scale.detach()
         torch.save(state, os.path.join(keep, "state.pt"))
         half = lambda n: {k: v.half() if v.is_floating_point() else v for k, v in n.state_dict().items()}
-        torch.save({"network": half(network), "pair": half(pair), "scale": scale.item()}, os.path.join(options.out, "marks.pt"))
+        torch.save({"network": half(network), "pair": half(pair), "scale": scale.item(), "bytes": bytewise}, os.path.join(options.out, "marks.pt"))
         print(f"{step} steps in {time.time() - began:.0f} s", flush=True)
         if options.held:
             network.eval()
