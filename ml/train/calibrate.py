@@ -26,7 +26,7 @@ BINS = 15
 BEST = 120
 # Keeps coefficients finite where the data would leave them open; far too weak to move the others.
 RIDGE = 1e-9
-DESCRIBED = ("Rendered photographs of 2,000 invented designs that the network never saw, at severities drawn evenly "
+DESCRIBED = ("Rendered photographs of {queries:,} invented designs that the network never saw, at severities drawn evenly "
              "from 0.3 to 1.0 and any rotation, each against references drawn at random; half of them of marks that "
              "no entry shows.")
 
@@ -206,7 +206,7 @@ def main() -> None:
         rows.append(row)
         reliability = reliability or bins
     written = {"model": asked.model, "date": options.date,
-               "fittedOn": {"what": DESCRIBED, "queries": asked.queries,
+               "fittedOn": {"what": DESCRIBED.format(queries=asked.queries), "queries": asked.queries,
                             "fewest": int(asked.photographs.min()), "most": int(asked.photographs.max())},
                "plain": plain, "reranked": reranked, "measured": rows, "reliability": reliability}
     with open(options.out, "w") as file:
