@@ -5,7 +5,7 @@ import type { Estimate } from "#core/dating/estimate";
 import type { Worksheet } from "#core/dating/worksheet";
 import { wordYears } from "../dating/year-words.ts";
 import plain from "../plain.module.css";
-import { wordEdtf } from "./piece-words.ts";
+import { wordEdtf } from "../word-edtf.ts";
 import styles from "./worksheet.module.css";
 
 type EstimateProps = { readonly estimate: Estimate; readonly worksheet: Worksheet };

@@ -1,18 +1,10 @@
 import type { useTranslations } from "next-intl";
-import { parseInterval } from "#core/dates/parse";
 import type { Piece } from "#core/dating/piece";
 import { RELIABILITIES } from "#core/dating/usual-evidence";
-
-import { wordPeriod } from "../period-words.tsx";
+import { wordEdtf } from "../word-edtf.ts";
 
 export type SheetWords = ReturnType<typeof useTranslations<"worksheet">>;
-export type PeriodWordsOf = Parameters<typeof wordPeriod>[1];
-
-/** EDTF in words; as it stands when it can't be read. */
-export function wordEdtf(edtf: string, t: PeriodWordsOf): string {
-  const parsed = parseInterval(edtf);
-  return parsed.ok ? wordPeriod(parsed.value, t) : edtf;
-}
+type PeriodWordsOf = Parameters<typeof wordEdtf>[1];
 
 /** "it was marked: 1903 to 1912", with the other dates that may be meant instead. */
 export function wordPiece(

@@ -3,7 +3,7 @@ import { CIRCA_POLICY } from "#core/dates/circa-policy";
 import { readDate } from "#core/dates/read-date";
 import { PeriodWords } from "../period-words.tsx";
 import plain from "../plain.module.css";
-import { wordEdtf } from "./piece-words.ts";
+import { wordEdtf } from "../word-edtf.ts";
 import styles from "./worksheet.module.css";
 
 /** How a date is understood while it is typed, in words and in EDTF; and what else it may mean. */
