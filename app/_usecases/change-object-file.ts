@@ -3,7 +3,7 @@ import type { ActingMember } from "#core/members/member";
 import { changeFile } from "#core/object-files/change-file";
 import type { FileCommand } from "#core/object-files/commands";
 import type { KeptFile } from "#core/object-files/kept-file";
-import { touchedPart } from "#core/object-files/touched-part";
+import { partTouched } from "#core/object-files/touched";
 import { fail, ok, type Result } from "#core/result";
 import type { Hash } from "#core/trail/chain";
 import { findObjectFile } from "./find-object-file.ts";
@@ -60,7 +60,7 @@ async function isOvertaken(
 ): Promise<boolean> {
   if (had >= kept.version) return false;
   const base = await objectFiles.contentOf(kept.id, had);
-  if (base === null || hash(touchedPart(base, command)) === hash(touchedPart(kept.content, command)))
+  if (base === null || hash(partTouched(base, command)) === hash(partTouched(kept.content, command)))
     return false;
   const since = (await objectFiles.versions(kept.id)).filter(({ number }) => number > had);
   return since.some((version) => version.by.id !== by.id);

@@ -30,6 +30,6 @@ function toMatched({ summary, content, relations, revision }: EntryView): Matche
     placeOnObject: content.placeOnObject,
     reproductions: content.reproductions,
     imitatedBy: relations.flatMap((each) => (each.kind === "imitated by" ? [each.entry.slug] : [])),
-    marksPerObject: marksSaid(content),
+    marksPerObject: marksSaid([content.description, content.distinguish]),
   };
 }

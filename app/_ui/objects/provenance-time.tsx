@@ -6,12 +6,12 @@ import type { ObjectFile } from "#core/object-files/object-file";
 import { axisOver } from "../time/axis.ts";
 import { TimeLine, type TimeRow } from "../time/time-line.tsx";
 
-type ProvenanceTimeProps = { readonly content: ObjectFile; readonly estimate: Estimate | null };
+type ProvenanceTimeProps = { readonly content: ObjectFile; readonly estimate: Estimate };
 
 /** Every step of the provenance on one axis with the years in which the object was probably made. */
 export function ProvenanceTime({ content, estimate }: ProvenanceTimeProps) {
   const t = useTranslations("objectPages");
-  const made = estimate && madeInterval(estimate);
+  const made = content.events.length > 0 ? madeInterval(estimate) : null;
   const rows: readonly TimeRow[] = [
     ...(made ? [{ key: "made", label: t("chain.estimate"), note: t("chain.estimateNote"), period: made }] : []),
     ...content.events.map((each) => ({

@@ -1,8 +1,13 @@
 import { notFound, redirect } from "next/navigation";
 import { cache } from "react";
+import { anomaliesOf } from "#core/object-files/anomalies";
+import { estimateOf } from "#core/object-files/estimate-file";
+import { evidenceOf } from "#core/object-files/evidence";
 import type { AccessEvent, FileLine, FileVersion, KeptFile } from "#core/object-files/kept-file";
 import type { MatchedEntry } from "#core/object-files/matched-entry";
+import { noticesOf } from "#core/object-files/notices";
 import type { ObjectFile } from "#core/object-files/object-file";
+import { checkProvenance } from "#core/object-files/provenance";
 import { findObjectFile, findSharedFile, type FoundFile } from "#usecases/find-object-file";
 import { matchedEntries } from "#usecases/matched-entries";
 import { actor, signedInMember } from "../actor.ts";
@@ -45,6 +50,21 @@ export async function historyOfFile(id: string): Promise<{
 /** What a version said. */
 export const contentOfVersion = async (id: string, number: number): Promise<ObjectFile | null> =>
   (await live()).objectFiles.contentOf(id, number);
+
+/** The year in which a date is reckoned: nothing was made after it. */
+export const thisYear = (): number => new Date().getUTCFullYear();
+
+/** Everything that follows from what a file says, by what the reference says today. */
+export function derivedOf(content: ObjectFile, entries: readonly MatchedEntry[]) {
+  const estimate = estimateOf(content, entries, thisYear());
+  return {
+    estimate,
+    evidence: evidenceOf(content, entries),
+    found: anomaliesOf(content, entries, thisYear()),
+    check: checkProvenance(content.events, content.documents, estimate),
+    notices: noticesOf(content, entries),
+  };
+}
 
 /** A new item's id, given to the form that adds it: sent twice, it is added once. */
 export const newItemId = (): string => crypto.randomUUID();

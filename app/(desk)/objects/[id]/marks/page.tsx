@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
 import { getTranslations } from "next-intl/server";
-import { noticesOf } from "#core/object-files/notices-of";
+import { noticesOf } from "#core/object-files/notices";
 import { typedItem } from "#core/object-files/typed-item";
 import { FileFrame } from "#ui/objects/file-frame";
 import { stateOf, stateOfNew } from "#ui/objects/item-form";

@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
 import { getTranslations } from "next-intl/server";
-import { sizesOf } from "#core/object-files/sizes-of";
+import { sizesOf } from "#core/object-files/sizes";
 import { typedItem } from "#core/object-files/typed-item";
 import { FileFrame } from "#ui/objects/file-frame";
 import { stateOf, stateOfNew } from "#ui/objects/item-form";
@@ -32,7 +32,7 @@ export default async function MeasurePage({ params, searchParams }: ObjectPagePr
     <FileFrame kept={kept} access={access} part="measure" said={said}>
       <section aria-labelledby="sizes">
         <h2 id="sizes">{t("measure.sizes")}</h2>
-        <SizeMatch line={line} sizes={sizesOf(kept.content)} />
+        <SizeMatch line={line} family={kept.content.family} sizes={sizesOf(kept.content)} />
       </section>
       <MeasurementList kept={kept} refused={refused} mayChange={mayChange} />
       {mayChange && (
