@@ -25,7 +25,9 @@ export function applyCommand(file: ObjectFile, command: FileCommand): ObjectFile
     case "match":
       return {
         ...file,
-        marks: file.marks.map((each) => (each.id === command.mark ? { ...each, match: command.match } : each)),
+        marks: file.marks.map((each) =>
+          each.id === command.mark ? { ...each, match: command.match } : each,
+        ),
       };
     case "event":
       return { ...file, events: put(file.events, command.item) };

@@ -1,6 +1,6 @@
 import { type FieldError, received } from "../field-error.ts";
-import type { FileCommand } from "./commands.ts";
 import { checklistOf } from "./checklist.ts";
+import type { FileCommand } from "./commands.ts";
 import { MOST } from "./limits.ts";
 import type { ListName, ObjectFile } from "./object-file.ts";
 import { loopClosedBy } from "./owner-loops.ts";
@@ -69,14 +69,8 @@ function checkWhatItNames(file: ObjectFile, command: FileCommand): readonly Fiel
   }
 }
 
-function known(
-  field: string,
-  list: readonly { readonly id: string }[],
-  id: string,
-): readonly FieldError[] {
-  return list.some((each) => each.id === id)
-    ? []
-    : [{ field, rule: "item-unknown", received: received(id) }];
+function known(field: string, list: readonly { readonly id: string }[], id: string): readonly FieldError[] {
+  return list.some((each) => each.id === id) ? [] : [{ field, rule: "item-unknown", received: received(id) }];
 }
 
 function checkSubject(file: ObjectFile, { of, item }: ObjectFile["photographs"][number]) {
@@ -92,10 +86,7 @@ function checkSubject(file: ObjectFile, { of, item }: ObjectFile["photographs"][
 }
 
 /** A point of the checklist of another family stays where it was noted before the family was mended. */
-function checkPoint(
-  file: ObjectFile,
-  item: ObjectFile["observations"][number],
-): readonly FieldError[] {
+function checkPoint(file: ObjectFile, item: ObjectFile["observations"][number]): readonly FieldError[] {
   if (item.point === null) return [];
   const point = checklistOf(file.family).points.find(({ id }) => id === item.point);
   const isThere = file.observations.some((each) => each.point === item.point);
@@ -114,5 +105,12 @@ function checkSize(file: ObjectFile, size: string | null): readonly FieldError[]
   const sizes = file.line?.sizes.map(({ name }) => name) ?? [];
   if (sizes.includes(size)) return [];
   const params = { allowed: sizes.join(", ") };
-  return [{ field: "size", rule: sizes.length > 0 ? "one-of" : "size-without-line", received: received(size), params }];
+  return [
+    {
+      field: "size",
+      rule: sizes.length > 0 ? "one-of" : "size-without-line",
+      received: received(size),
+      params,
+    },
+  ];
 }

@@ -64,7 +64,11 @@ export const checklistOf = (family: Family): Checklist => CHECKLISTS[family];
 
 /** A point of any family, since a file's family may be mended after it was noted. */
 export function pointOf(id: string): ChecklistPoint | null {
-  return Object.values(CHECKLISTS).flatMap(({ points }) => points).find((each) => each.id === id) ?? null;
+  return (
+    Object.values(CHECKLISTS)
+      .flatMap(({ points }) => points)
+      .find((each) => each.id === id) ?? null
+  );
 }
 
 /** What the table says of an option or a point that was seen. */
@@ -73,7 +77,16 @@ export function featureStatement(id: string): DatedStatement | null {
   if (!row) return null;
   const { kind, edtf, strength, feature, reason, source, basis, exceptions = "" } = row;
   const reliability = RELIABILITY[basis][strength];
-  return { kind, event: "made", edtf, reliability, reason: `${feature}: ${reason}`, source, basis, exceptions };
+  return {
+    kind,
+    event: "made",
+    edtf,
+    reliability,
+    reason: `${feature}: ${reason}`,
+    source,
+    basis,
+    exceptions,
+  };
 }
 
 /** What it says that a point was looked for and is not there. */
@@ -81,5 +94,14 @@ export function absentStatement(point: ChecklistPoint): DatedStatement | null {
   if (!point.absent) return null;
   const { kind, edtf, strength, reason, exceptions } = point.absent;
   const reliability = RELIABILITY[point.basis][strength];
-  return { kind, event: "made", edtf, reliability, reason, source: point.source, basis: point.basis, exceptions };
+  return {
+    kind,
+    event: "made",
+    edtf,
+    reliability,
+    reason,
+    source: point.source,
+    basis: point.basis,
+    exceptions,
+  };
 }

@@ -33,7 +33,9 @@ export class FileFields extends TypedReader {
   }
 
   ids(field: string): readonly string[] {
-    const values = this.raw(field).split(/[\s,]+/).filter((each) => each !== "");
+    const values = this.raw(field)
+      .split(/[\s,]+/)
+      .filter((each) => each !== "");
     const wrong = values.find((each) => !UUID.test(each));
     if (wrong !== undefined) this.refuse(field, "item-id", wrong);
     return [...new Set(values.map((each) => each.toLowerCase()))];

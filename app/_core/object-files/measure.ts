@@ -9,13 +9,29 @@ const WEIGHTS: Readonly<Record<string, number>> = { g: 1, kg: 1000, oz: 28.34952
 export const LENGTH_UNITS = Object.keys(LENGTHS);
 export const WEIGHT_UNITS = Object.keys(WEIGHTS);
 
-const SAME_UNIT: Readonly<Record<string, string>> = { '"': "in", "”": "in", "″": "in", inch: "in", inches: "in" };
+const SAME_UNIT: Readonly<Record<string, string>> = {
+  '"': "in",
+  "”": "in",
+  "″": "in",
+  inch: "in",
+  inches: "in",
+};
 /** Ten metres, a tonne. */
 const LARGEST = { length: 10_000, weight: 1_000_000 } as const;
 /** A worn edge and a rule allow no better than half a millimetre; kitchen scales no better than half a gram. */
 const FINEST = 0.5;
 const FRACTIONS: Readonly<Record<string, string>> = {
-  ...{ "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3" },
+  ...{
+    "½": "1/2",
+    "¼": "1/4",
+    "¾": "3/4",
+    "⅛": "1/8",
+    "⅜": "3/8",
+    "⅝": "5/8",
+    "⅞": "7/8",
+    "⅓": "1/3",
+    "⅔": "2/3",
+  },
 };
 
 export type Amount = Pick<FileMeasurement, "amount" | "within" | "typed">;

@@ -3,7 +3,11 @@ import type { ProvenanceEvent } from "./object-file.ts";
 
 /** Two ways of writing one name: case, spaces and a full stop more or less. */
 export const sameOwner = (a: string, b: string): boolean => plain(a) === plain(b);
-const plain = (name: string) => name.toLowerCase().replace(/[\s.,]+/g, " ").trim();
+const plain = (name: string) =>
+  name
+    .toLowerCase()
+    .replace(/[\s.,]+/g, " ")
+    .trim();
 
 type Step = Pick<ProvenanceEvent, "id" | "from" | "to" | "date" | "passage">;
 
@@ -40,7 +44,9 @@ function wayBack(steps: readonly Step[], first: Step, path: readonly Step[]): re
 /** Are all steps dated, and no two at the same time? Then one of them was the last, and the circle is none. */
 function areDatedApart(path: readonly Step[]): boolean {
   if (path.length < 2) return false;
-  const spans = path.map(({ date }) => spanOf(date)).sort((a, b) => ((a?.from ?? "") < (b?.from ?? "") ? -1 : 1));
+  const spans = path
+    .map(({ date }) => spanOf(date))
+    .sort((a, b) => ((a?.from ?? "") < (b?.from ?? "") ? -1 : 1));
   return spans.every((span, i) => {
     const before = spans[i - 1];
     return span !== null && (i === 0 || (before != null && before.to < span.from));

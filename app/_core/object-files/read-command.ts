@@ -2,7 +2,7 @@ import { KINDS, TECHNIQUES } from "../entries/vocabulary.ts";
 import { type FieldError, received } from "../field-error.ts";
 import type { Typed } from "../questions/typed-text.ts";
 import { fail, ok, type Result } from "../result.ts";
-import { type CommandName, COMMANDS, type FileCommand } from "./commands.ts";
+import { COMMANDS, type CommandName, type FileCommand } from "./commands.ts";
 import { FileFields } from "./file-fields.ts";
 import { LONGEST } from "./limits.ts";
 import { LISTS } from "./object-file.ts";
@@ -61,7 +61,8 @@ const READERS: Readonly<Record<CommandName, Reader>> = {
   line: (read) => ({ is: "line", line: readLine(read) }),
   photograph(read) {
     const of = read.choice("of", PHOTOGRAPH_OF);
-    const item = of === "whole" ? null : of === "point" ? read.line("item", { shortest: 1, ...line }) : read.id("item");
+    const item =
+      of === "whole" ? null : of === "point" ? read.line("item", { shortest: 1, ...line }) : read.id("item");
     return {
       is: "photograph",
       item: {
@@ -139,7 +140,10 @@ const READERS: Readonly<Record<CommandName, Reader>> = {
   },
   scan(read) {
     const type = SCAN_TYPES.find((each) => each === read.raw("type"));
-    if (!type) read.refuse("file", "scan-type", read.raw("type"), { allowed: "JPEG, PNG, WebP, TIFF, AVIF, GIF, PDF" });
+    if (!type)
+      read.refuse("file", "scan-type", read.raw("type"), {
+        allowed: "JPEG, PNG, WebP, TIFF, AVIF, GIF, PDF",
+      });
     const scan = { id: read.id(), sha256: read.sha256("sha256"), name: read.line("name", line) };
     const document = read.id("document");
     return type ? { is: "scan", document, scan: { ...scan, type } } : null;

@@ -48,9 +48,11 @@ export function readFinding(read: FileFields, { by, at }: Stamp): FileCommand | 
   const edtf = read.date("own_date");
   const typed = read.line("own_date", line);
   const reasons = read.text("own_date_reasons", text);
-  if (rung && rung !== "not determined" && maker === "") read.refuse("maker", "rung-needs-maker", "", { rung });
+  if (rung && rung !== "not determined" && maker === "")
+    read.refuse("maker", "rung-needs-maker", "", { rung });
   if (rung === "not determined" && maker !== "") read.refuse("maker", "rung-without-maker", maker);
-  if (typed !== "" && reasons === "") read.refuse("own_date_reasons", "own-date-reasons", "", { date: typed });
+  if (typed !== "" && reasons === "")
+    read.refuse("own_date_reasons", "own-date-reasons", "", { date: typed });
   const rest = {
     ...{ maker, makerSlug: makerSlug || null, by, at },
     says: read.text("says", text),

@@ -22,8 +22,7 @@ export function readMatch(read: FileFields): FileCommand {
       contentHash: read.sha256("content_hash"),
     },
     lookUp: read.optionalId("look_up"),
-    model:
-      name === "" ? null : { name, version: read.line("model_version", { longest: LONGEST.line }) },
+    model: name === "" ? null : { name, version: read.line("model_version", { longest: LONGEST.line }) },
     probability: read.optionalNumber("probability", 0, 1),
     near: readNear(read),
   };
