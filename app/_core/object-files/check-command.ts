@@ -3,7 +3,7 @@ import { checklistOf } from "./checklist.ts";
 import type { FileCommand } from "./commands.ts";
 import { MOST } from "./limits.ts";
 import type { ListName, ObjectFile } from "./object-file.ts";
-import { loopClosedBy } from "./owner-loops.ts";
+import { loopOf } from "./owner-loops.ts";
 import { partTouched } from "./touched.ts";
 
 /** What a change asks of the rest of the file. */
@@ -95,8 +95,9 @@ function checkPoint(file: ObjectFile, item: ObjectFile["observations"][number]):
 }
 
 function checkOwners(file: ObjectFile, item: ObjectFile["events"][number]): readonly FieldError[] {
-  const owners = loopClosedBy(file.events, item);
-  if (owners === null) return [];
+  const loop = loopOf(file.events, item);
+  if (loop === null || loop.isDatedApart) return [];
+  const { owners } = loop;
   return [{ field: "to", rule: "owner-loop", received: received(item.to), params: { owners } }];
 }
 

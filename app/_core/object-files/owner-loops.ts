@@ -11,17 +11,23 @@ const plain = (name: string) =>
 
 type Step = Pick<ProvenanceEvent, "id" | "from" | "to" | "date" | "passage">;
 
-/**
- * Owners who had it from each other with nothing to say who had it first: from oneself, or in a circle of steps that are
- * not all dated apart. Somebody who dated steps show to have had it back later is no loop.
- * @returns the owners in words, "A → B → A"; null when there is none
- */
-export function loopClosedBy(events: readonly Step[], event: Step): string | null {
-  const steps = [...events.filter(({ id }) => id !== event.id), event].filter(isTransfer);
+/** Owners who had it from each other, in a circle that a step is part of. */
+export type OwnerLoop<S> = {
+  /** In words, "A → B → A". */
+  readonly owners: string;
+  readonly events: readonly S[];
+  /** All steps are dated apart, so that somebody had it back later: no contradiction. */
+  readonly isDatedApart: boolean;
+};
+
+/** The circle of owners that a step is part of; null when there is none. */
+export function loopOf<S extends Step>(events: readonly S[], event: S): OwnerLoop<S> | null {
   if (!isTransfer(event)) return null;
+  const steps = [...events.filter(({ id }) => id !== event.id), event].filter(isTransfer);
   const path = wayBack(steps, event, [event]);
-  if (path === null || areDatedApart(path)) return null;
-  return [...path.map(({ from }) => from), event.from].join(" → ");
+  if (path === null) return null;
+  const owners = [...path.map(({ from }) => from), event.from].join(" → ");
+  return { owners, events: path, isDatedApart: areDatedApart(path) };
 }
 
 /** What is lent comes back. */
@@ -29,7 +35,7 @@ const isTransfer = ({ from, to, passage }: Step) =>
   plain(from) !== "" && plain(to) !== "" && passage !== "lent to";
 
 /** Steps that lead from whoever got it last back to whoever gave it first. */
-function wayBack(steps: readonly Step[], first: Step, path: readonly Step[]): readonly Step[] | null {
+function wayBack<S extends Step>(steps: readonly S[], first: S, path: readonly S[]): readonly S[] | null {
   const last = path.at(-1) ?? first;
   if (sameOwner(last.to, first.from)) return path;
   for (const next of steps) {
