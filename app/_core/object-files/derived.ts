@@ -39,6 +39,7 @@ export type FoundAnomaly = Said<AnomalyKind> & {
 
 /** What is wrong with, or missing in, the chain of owners; `objects.provenance.<is>` says it. */
 export const PROVENANCE_REMARKS = [
+  "gap-at-start",
   "gap",
   "gap-marked",
   "undated",
@@ -48,8 +49,8 @@ export const PROVENANCE_REMARKS = [
   "owner-returns",
   "owner-breaks",
   "before-it-was-made",
-  "made-against-estimate",
-  "document-younger",
+  "made-against-object",
+  "told-later",
 ] as const;
 export type ProvenanceRemark = Said<(typeof PROVENANCE_REMARKS)[number]>;
 
