@@ -1,8 +1,7 @@
 import { notFound, redirect } from "next/navigation";
 import { cache } from "react";
 import { anomaliesOf } from "#core/object-files/anomalies";
-import { estimateOf } from "#core/object-files/estimate-file";
-import { evidenceOf } from "#core/object-files/evidence";
+import { estimateOf, evidenceOf } from "#core/object-files/evidence";
 import type { AccessEvent, FileLine, FileVersion, KeptFile } from "#core/object-files/kept-file";
 import type { MatchedEntry } from "#core/object-files/matched-entry";
 import { noticesOf } from "#core/object-files/notices";
@@ -56,12 +55,13 @@ export const thisYear = (): number => new Date().getUTCFullYear();
 
 /** Everything that follows from what a file says, by what the reference says today. */
 export function derivedOf(content: ObjectFile, entries: readonly MatchedEntry[]) {
+  const evidence = evidenceOf(content, entries);
   const estimate = estimateOf(content, entries, thisYear());
   return {
     estimate,
-    evidence: evidenceOf(content, entries),
+    evidence,
     found: anomaliesOf(content, entries, thisYear()),
-    check: checkProvenance(content.events, content.documents, estimate),
+    check: checkProvenance(content, evidence, estimate),
     notices: noticesOf(content, entries),
   };
 }

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import { getTranslations } from "next-intl/server";
 import { anomaliesOf } from "#core/object-files/anomalies";
-import { estimateOf } from "#core/object-files/estimate-file";
+import { estimateOf } from "#core/object-files/evidence";
 import type { Finding } from "#core/object-files/object-file";
 import { typedItem } from "#core/object-files/typed-item";
 import { AnomaliesPart } from "#ui/objects/anomalies-part";

@@ -9,9 +9,7 @@ import { stateOfNew } from "#ui/objects/item-form";
 import { More } from "#ui/objects/more";
 import { ProvenanceRemarks } from "#ui/objects/provenance-remarks";
 import { ProvenanceTime } from "#ui/objects/provenance-time";
-import { checkProvenance } from "#core/object-files/provenance";
-import { estimateOf } from "#core/object-files/estimate-file";
-import { fileForPage, keptForm, newItemId, thisYear } from "#web/object-files/reading";
+import { derivedOf, fileForPage, keptForm, newItemId } from "#web/object-files/reading";
 import type { ObjectPageProps } from "../../../../_ui/objects/page-props.ts";
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -27,8 +25,7 @@ export default async function ProvenancePage({ params, searchParams }: ObjectPag
   ]);
   const refused = keptForm(form);
   const { content } = kept;
-  const estimate = estimateOf(content, entries, thisYear());
-  const check = checkProvenance(content.events, content.documents, estimate);
+  const { estimate, check } = derivedOf(content, entries);
   const mayChange = access !== "view";
   const event = stateOfNew(refused, "event", content.events, newItemId());
   const document = stateOfNew(refused, "document", content.documents, newItemId());
