@@ -45,7 +45,7 @@ type Typed = { readonly amount: string; readonly unit: string; readonly within: 
 export function readAmount(typed: Typed, measured: Measured): Result<Amount, FieldError> {
   const units = measured === "weight" ? WEIGHTS : LENGTHS;
   const text = typed.amount.trim();
-  const parts = /^(.*?)\s*([a-z"”″]+\.?)?$/i.exec(text);
+  const parts = /^(.*?[^a-z\s"”″.])\s*([a-z"”″]+\.?)?$/i.exec(text);
   const written = (parts?.[2] ?? "").toLowerCase().replace(".", "");
   const name = written === "" ? typed.unit.trim() : (SAME_UNIT[written] ?? written);
   const unit = units[name];
@@ -80,5 +80,5 @@ function readNumber(text: string): { readonly value: number; readonly place: num
   return { value: Number(whole) + Number(over) / Number(under), place: 1 / Number(under) };
 }
 
-/** A thousandth is the finest that is kept: 6.1 x 25.4 is 154.94 and no more. */
-const tidy = (amount: number) => Math.round(amount * 1000) / 1000;
+/** What is finer is only what a computer makes of tenths: 6.1 x 25.4 is 154.94 and no more. */
+const tidy = (amount: number) => Math.round(amount * 10_000) / 10_000;
