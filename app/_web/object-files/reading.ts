@@ -60,7 +60,7 @@ export function derivedOf(content: ObjectFile, entries: readonly MatchedEntry[])
   return {
     estimate,
     evidence,
-    found: anomaliesOf(content, entries, thisYear()),
+    found: anomaliesOf(content, entries),
     check: checkProvenance(content, evidence, estimate),
     notices: noticesOf(content, entries),
   };
