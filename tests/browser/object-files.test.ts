@@ -163,7 +163,7 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
       expect([part, await overflowOf(page)]).toEqual([part, 0]);
       expect([part, await violationsOf(page)]).toEqual([part, []]);
     }
-  });
+  }, 180_000);
 
   it("loses nothing when the connection is lost in the middle, and sends it when it is back", async () => {
     const page = await onPhone();
@@ -182,9 +182,8 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
     await context.setOffline(false);
     browser.forgive(/ERR_INTERNET_DISCONNECTED/);
     await expect.poll(async () => (await versionsOf(page, path)).length, { timeout: 20_000 }).toBe(3);
-    await page.reload();
     await page.goto(`${address}${path}/examine`);
-    expect(await page.locator("#value").inputValue()).toBe("typed and not sent");
+    await expect.poll(() => page.locator("#value").inputValue()).toBe("typed and not sent");
     await page.getByRole("link", { name: words.examine.previous }).click();
     expect(await page.getByLabel(words.examine.observed.absent).isChecked()).toBe(true);
     await page.locator("form img").waitFor();
