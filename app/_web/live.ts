@@ -21,6 +21,9 @@ import { createMembers } from "#adapters/members-store";
 import { createModels } from "#adapters/models-store";
 import { createNearest } from "#adapters/nearest";
 import { argon2Passwords } from "#adapters/passwords";
+import { createObjectAccess } from "#adapters/object-access-store";
+import { createObjectFiles } from "#adapters/object-files-store";
+import { createObjectImages } from "#adapters/object-images-store";
 import { createPhotographsToTry } from "#adapters/photographs-to-try";
 import { createQuestions } from "#adapters/questions-store";
 import { createQueue } from "#adapters/queue";
@@ -121,6 +124,9 @@ export function wire(
     demoMembers: createDemoMembers(environment.demoFolder),
     drafts: createDrafts(database),
     revisions: createRevisions(database),
+    objectFiles: createObjectFiles(database),
+    objectAccess: createObjectAccess(database),
+    objectImages: createObjectImages(database),
     keys: systemKeys,
     // One after the other, so that an entry asked for twice is made once.
     makingEntries: createQueue(1, 20),
