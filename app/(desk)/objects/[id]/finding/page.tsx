@@ -41,7 +41,7 @@ export default async function FindingPage({ params, searchParams }: ObjectPagePr
     <FileFrame kept={kept} access={access} part="finding" said={said}>
       <AnomaliesPart
         kept={kept}
-        found={anomaliesOf(content, entries, thisYear())}
+        found={anomaliesOf(content, entries)}
         mayChange={mayChange}
         newId={newItemId}
       />
