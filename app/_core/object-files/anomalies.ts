@@ -1,7 +1,7 @@
 import { hardBounds } from "../dating/bounds.ts";
 import { findConflicts } from "../dating/conflicts.ts";
 import { explain, type Scene } from "./arguments.ts";
-import type { AnomalyKind, FoundAnomaly, ItemRef, Said } from "./derived.ts";
+import { type AnomalyKind, type FoundAnomaly, type ItemRef, type Said, saying } from "./derived.ts";
 import { evidenceOf, type FileEvidence } from "./evidence.ts";
 import { doubledMarks, outOfPlace, reproductionsNear, twoMakers } from "./mark-anomalies.ts";
 import type { MatchedEntry } from "./matched-entry.ts";
@@ -31,6 +31,7 @@ export function anomaliesOf(file: ObjectFile, entries: readonly MatchedEntry[]):
   ];
   return found.map((said) => ({
     ...said,
+    params: saying(said.params),
     key: `${said.is}:${said.items
       .map(({ id }) => id)
       .toSorted()

@@ -43,7 +43,8 @@ function ofTopic(is: string, topic: string, { file }: Scene): Said | null {
   const noted = file.observations.filter(
     (each) => each.observed === observed && each.point !== null && pointOf(each.point)?.tells === topic,
   );
-  return noted.length === 0 ? null : { is, params: { topic }, items: refs("observations", noted) };
+  if (noted.length === 0) return null;
+  return { is: `${observed}-${topic.replace(" ", "-")}`, params: {}, items: refs("observations", noted) };
 }
 
 const refs = (list: ItemRef["list"], items: readonly { readonly id: string }[]): readonly ItemRef[] =>

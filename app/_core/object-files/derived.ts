@@ -10,6 +10,16 @@ export type Said<K extends string = string> = {
   readonly items: readonly ItemRef[];
 };
 
+/** Names of params that hold a date in EDTF, or "none": for the interface to put into words. */
+export const DATE_PARAMS = ["date", "from", "to", "notBefore", "notAfter", "first", "before"] as const;
+
+/** Params as messages can choose by them: what is not known is "none". */
+export function saying(params: Said["params"]): Said["params"] {
+  return Object.fromEntries(
+    Object.entries(params).map(([name, value]) => [name, value === "" ? "none" : value]),
+  );
+}
+
 /** An explanation of an anomaly, with what in the file speaks for and against it; `objects.explanation.<id>` names it. */
 export type Explanation = {
   readonly id: string;

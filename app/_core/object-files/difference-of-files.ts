@@ -22,7 +22,11 @@ export function differenceOfFiles(before: ObjectFile, after: ObjectFile): readon
 
 type Item = { readonly id: string };
 
-function changesOfList(list: ListName, before: readonly Item[], after: readonly Item[]): readonly FileChange[] {
+function changesOfList(
+  list: ListName,
+  before: readonly Item[],
+  after: readonly Item[],
+): readonly FileChange[] {
   const ids = [...new Set([...before, ...after].map(({ id }) => id))];
   const changes = ids.flatMap((id) => {
     const find = (items: readonly Item[]) => items.find((each) => each.id === id) ?? null;
@@ -31,11 +35,19 @@ function changesOfList(list: ListName, before: readonly Item[], after: readonly 
   const kept = (items: readonly Item[], others: readonly Item[]) =>
     items.map(({ id }) => id).filter((id) => others.some((each) => each.id === id));
   const [was, is] = [kept(before, after).join(" "), kept(after, before).join(" ")];
-  const order: FileChange = { part: list, is: "changed", fields: [{ field: "order", before: was, after: is }] };
+  const order: FileChange = {
+    part: list,
+    is: "changed",
+    fields: [{ field: "order", before: was, after: is }],
+  };
   return was === is ? changes : [...changes, order];
 }
 
-function changeOf(part: FileChange["part"], before: object | null, after: object | null): readonly FileChange[] {
+function changeOf(
+  part: FileChange["part"],
+  before: object | null,
+  after: object | null,
+): readonly FileChange[] {
   const [was, is] = [flat(before), flat(after)];
   const names = [...new Set([...was.keys(), ...is.keys()])];
   const fields = names

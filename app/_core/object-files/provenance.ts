@@ -1,7 +1,7 @@
 import { parseInterval } from "../dates/parse.ts";
 import { hardBounds } from "../dating/bounds.ts";
 import type { Estimate } from "../dating/estimate.ts";
-import type { ChainStep, ProvenanceCheck, ProvenanceRemark } from "./derived.ts";
+import { type ChainStep, type ProvenanceCheck, type ProvenanceRemark, saying } from "./derived.ts";
 import type { FileEvidence } from "./evidence.ts";
 import type { ObjectFile, ProvenanceEvent } from "./object-file.ts";
 import { loopOf, sameOwner } from "./owner-loops.ts";
@@ -58,7 +58,10 @@ const remark = (
   is: ProvenanceRemark["is"],
   params: ProvenanceRemark["params"],
   ...events: readonly ProvenanceEvent[]
-): ProvenanceRemark => ({ is, params, items: events.map(({ id }) => ({ list: "events", id })) });
+): ProvenanceRemark => ({
+  ...{ is, params: saying(params) },
+  items: events.map(({ id }) => ({ list: "events", id })),
+});
 
 function gapAtStart(events: readonly ProvenanceEvent[], estimate: Estimate): readonly ProvenanceRemark[] {
   const first = events.find(({ date, kind }) => date !== null && kind !== "made");

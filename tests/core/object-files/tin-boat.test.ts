@@ -169,12 +169,12 @@ describe("the tin boat from the attic", () => {
       each.against.map(({ is }) => is),
     ]);
     expect(sides).toEqual([
-      ["factory-habit", ["techniques-differ", "topic-seen"], ["entry-says-one"]],
+      ["factory-habit", ["techniques-differ", "seen-even-wear"], ["entry-says-one"]],
       ["factory-error", [], ["techniques-differ"]],
       ["pattern-room-master", ["same-entry"], []],
-      ["repair-with-second-mark", [], ["topic-absent"]],
-      ["assembled-from-two", [], ["topic-seen"]],
-      ["later-forgery", ["techniques-differ"], ["topic-seen", "documented"]],
+      ["repair-with-second-mark", [], ["absent-repair"]],
+      ["assembled-from-two", [], ["seen-even-wear"]],
+      ["later-forgery", ["techniques-differ"], ["seen-even-wear", "documented"]],
     ]);
   });
 

@@ -31,7 +31,12 @@ export default async function ObjectPage({ params, searchParams }: ObjectPagePro
   const mayChange = access !== "view";
   const photograph = stateOfNew(refused, "photograph", content.photographs, newItemId());
   const isRefused = refused?.typed.did === "describe";
-  const describe = stateOf(refused, "describe", isRefused ? (refused?.typed.id ?? "") : id, typedItem(content));
+  const describe = stateOf(
+    refused,
+    "describe",
+    isRefused ? (refused?.typed.id ?? "") : id,
+    typedItem(content),
+  );
   return (
     <FileFrame kept={kept} access={access} part="overview" said={said}>
       <div className={styles.two}>
@@ -45,7 +50,10 @@ export default async function ObjectPage({ params, searchParams }: ObjectPagePro
           />
           {content.photographs.length === 0 && <p className={styles.mat}>{t("noPhotograph")}</p>}
           {mayChange && (
-            <More words={t("overview.addPhotograph")} isOpen={photograph.given || content.photographs.length === 0}>
+            <More
+              words={t("overview.addPhotograph")}
+              isOpen={photograph.given || content.photographs.length === 0}
+            >
               <PhotographForm kept={kept} state={photograph} />
             </More>
           )}

@@ -2,11 +2,11 @@ import type { Metadata } from "next";
 import { getTranslations } from "next-intl/server";
 import { checklistOf } from "#core/object-files/checklist";
 import type { ObjectFile } from "#core/object-files/object-file";
-import type { ExamPoint } from "../../../../_ui/objects/exam-point.ts";
 import { Examination } from "#ui/objects/examination";
 import { FileFrame } from "#ui/objects/file-frame";
 import { ObservationList } from "#ui/objects/observation-list";
 import { fileForPage, keptForm, newItemId } from "#web/object-files/reading";
+import type { ExamPoint } from "../../../../_ui/objects/exam-point.ts";
 import type { ObjectPageProps } from "../../../../_ui/objects/page-props.ts";
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -16,7 +16,10 @@ export async function generateMetadata(): Promise<Metadata> {
 /** The guided examination: from point to point of the family's checklist. */
 export default async function ExaminePage({ params, searchParams }: ObjectPageProps) {
   const [{ id }, query] = await Promise.all([params, searchParams]);
-  const [{ kept, access }, t] = await Promise.all([fileForPage(id, "examine"), getTranslations("objectPages")]);
+  const [{ kept, access }, t] = await Promise.all([
+    fileForPage(id, "examine"),
+    getTranslations("objectPages"),
+  ]);
   const refused = keptForm(query.form);
   const points = pointsOf(kept.content);
   const asked = points.findIndex((each) => each.id === (refused?.typed.point ?? query.point));

@@ -17,7 +17,10 @@ export async function generateMetadata(): Promise<Metadata> {
 /** Every version of the file, and what one of them changed. */
 export default async function HistoryPage({ params, searchParams }: ObjectPageProps) {
   const [{ id }, query] = await Promise.all([params, searchParams]);
-  const [{ kept, access, isStranger }, t] = await Promise.all([fileForPage(id, "history"), getTranslations("objectPages")]);
+  const [{ kept, access, isStranger }, t] = await Promise.all([
+    fileForPage(id, "history"),
+    getTranslations("objectPages"),
+  ]);
   // What was taken out of a published file is for those who may see more than it says now.
   if (isStranger) notFound();
   const number = query.version === undefined ? kept.version : Number(query.version);

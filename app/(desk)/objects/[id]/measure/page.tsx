@@ -20,14 +20,23 @@ export async function generateMetadata(): Promise<Metadata> {
 /** The measures, with a rule or on a photograph, against the sizes of a catalogued line. */
 export default async function MeasurePage({ params, searchParams }: ObjectPageProps) {
   const [{ id }, { form, said, on }] = await Promise.all([params, searchParams]);
-  const [{ kept, access }, t] = await Promise.all([fileForPage(id, "measure"), getTranslations("objectPages")]);
+  const [{ kept, access }, t] = await Promise.all([
+    fileForPage(id, "measure"),
+    getTranslations("objectPages"),
+  ]);
   const refused = keptForm(form);
   const { measurements, photographs, line } = kept.content;
   const mayChange = access !== "view";
   const fresh = stateOfNew(refused, "measurement", measurements, newItemId());
   const onScreen = stateOfNew(refused, "measure-on-screen", measurements, newItemId());
-  const chosen = (typeof on === "string" ? on : undefined) ?? (onScreen.given ? onScreen.typed.photograph : undefined);
-  const lineState = stateOf(refused, "line", refused?.typed.did === "line" ? (refused.typed.id ?? "") : newItemId(), typedLine(line));
+  const chosen =
+    (typeof on === "string" ? on : undefined) ?? (onScreen.given ? onScreen.typed.photograph : undefined);
+  const lineState = stateOf(
+    refused,
+    "line",
+    refused?.typed.did === "line" ? (refused.typed.id ?? "") : newItemId(),
+    typedLine(line),
+  );
   return (
     <FileFrame kept={kept} access={access} part="measure" said={said}>
       <section aria-labelledby="sizes">
