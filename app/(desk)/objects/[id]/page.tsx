@@ -66,7 +66,7 @@ export default async function ObjectPage({ params, searchParams }: ObjectPagePro
                 {t("overview.begin")}
               </Link>
             )}
-            <Link href={`/objects/${id}/report`} className={plain.quiet}>
+            <Link href={`/objects/${id}/report`} prefetch={false} className={plain.quiet}>
               {t("overview.report")}
             </Link>
           </p>

@@ -51,7 +51,7 @@ export default async function SharedPage({ params }: Props) {
           <div className={styles.section}>
             <Overview kept={kept} {...derived} base="" />
             <p>
-              <Link href={`/shared/${token}/report`} className={plain.quiet}>
+              <Link href={`/shared/${token}/report`} prefetch={false} className={plain.quiet}>
                 {t("overview.report")}
               </Link>
             </p>
