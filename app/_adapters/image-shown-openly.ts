@@ -7,7 +7,10 @@ export async function isShownOpenly(prisma: Database["prisma"], sha256: string):
     prisma.photograph.findFirst({ where: { sha256 }, select: { id: true } }),
     prisma.questionPhotograph.findFirst({ where: { sha256 }, select: { position: true } }),
     prisma.evidencePhotograph.findFirst({ where: { sha256 }, select: { position: true } }),
-    prisma.draft.findFirst({ where: { photographs: { array_contains: [{ sha256 }] } }, select: { id: true } }),
+    prisma.draft.findFirst({
+      where: { photographs: { array_contains: [{ sha256 }] } },
+      select: { id: true },
+    }),
   ]);
   return found.some((row) => row !== null);
 }

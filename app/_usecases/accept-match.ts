@@ -4,8 +4,8 @@ import type { PinnedMatch } from "#core/object-files/object-file";
 import { fail, ok, type Result } from "#core/result";
 import type { Hash } from "#core/trail/chain";
 import { changeObjectFile } from "./change-object-file.ts";
-import type { Clock, Embedders, Entries, LookUps } from "./ports.ts";
 import type { ObjectFiles } from "./ports/object-files.ts";
+import type { Clock, Embedders, Entries, LookUps } from "./ports.ts";
 import { showLookUp } from "./show-look-up.ts";
 
 type Needs = {
@@ -48,7 +48,11 @@ async function pin(needs: Needs, { entry, lookUp }: Asked): Promise<Result<Pinne
   const view = await needs.entries.bySlug(entry);
   if (!view) return fail({ field: "entry", rule: "entry-not-here", received: entry });
   const { id, number, contentHash } = view.revision;
-  const pinned = { entry: view.summary.slug, title: view.summary.title, revision: { id, number, contentHash } };
+  const pinned = {
+    entry: view.summary.slug,
+    title: view.summary.title,
+    revision: { id, number, contentHash },
+  };
   if (lookUp === "") return ok({ ...pinned, lookUp: null, model: null, probability: null, near: [] });
   const found = await showLookUp(needs, lookUp);
   if (!found) return fail({ field: "look-up", rule: "look-up-unknown", received: lookUp });

@@ -7,8 +7,8 @@ import { partTouched } from "#core/object-files/touched";
 import { fail, ok, type Result } from "#core/result";
 import type { Hash } from "#core/trail/chain";
 import { findObjectFile } from "./find-object-file.ts";
-import type { Clock } from "./ports.ts";
 import type { ObjectFiles } from "./ports/object-files.ts";
+import type { Clock } from "./ports.ts";
 
 type Needs = { readonly objectFiles: ObjectFiles; readonly clock: Clock; readonly hash: Hash };
 
@@ -36,7 +36,8 @@ export async function changeObjectFile(
   for (let tries = 0; tries < TRIES; tries++) {
     const found = await findObjectFile(needs, id, by.id);
     if (!found) return fail([{ field: "file", rule: "object-file-unknown", received: id }]);
-    if (found.access === "view") return fail([{ field: "file", rule: "object-view-only", received: by.name }]);
+    if (found.access === "view")
+      return fail([{ field: "file", rule: "object-view-only", received: by.name }]);
     const { kept } = found;
     const changed = changeFile(kept.content, command);
     if (!changed.ok) return changed;

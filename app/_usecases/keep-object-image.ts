@@ -2,8 +2,8 @@ import type { FieldError } from "#core/field-error";
 import { type FileImage, MOST_FILE_IMAGES } from "#core/object-files/kept-file";
 import { fail, ok, type Result } from "#core/result";
 import { findFileToChange } from "./find-object-file.ts";
-import type { Blobs, Clock, ImageReader, LookUps } from "./ports.ts";
 import type { ObjectFiles, ObjectImages } from "./ports/object-files.ts";
+import type { Blobs, Clock, ImageReader, LookUps } from "./ports.ts";
 
 type Needs = {
   readonly objectFiles: ObjectFiles;

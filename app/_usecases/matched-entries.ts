@@ -1,6 +1,6 @@
 import type { EntryView } from "#core/entries/entry";
-import type { MatchedEntry } from "#core/object-files/matched-entry";
 import { marksSaid } from "#core/object-files/marks-said";
+import type { MatchedEntry } from "#core/object-files/matched-entry";
 import type { ObjectFile } from "#core/object-files/object-file";
 import type { Entries } from "./ports.ts";
 

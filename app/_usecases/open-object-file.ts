@@ -4,8 +4,8 @@ import { MOST_FILES } from "#core/object-files/kept-file";
 import { emptyFile } from "#core/object-files/object-file";
 import type { Family } from "#core/object-files/vocabulary";
 import { fail, ok, type Result } from "#core/result";
-import type { Clock, Randomness } from "./ports.ts";
 import type { ObjectFiles } from "./ports/object-files.ts";
+import type { Clock, Randomness } from "./ports.ts";
 
 type Needs = {
   readonly objectFiles: ObjectFiles;
@@ -21,9 +21,16 @@ export async function openObjectFile(
   by: ActingMember,
   { title, family, description }: Asked,
 ): Promise<Result<string, FieldError>> {
-  const had = (await objectFiles.list(by.id, MOST_FILES + 1)).filter(({ access }) => access === "owner").length;
+  const had = (await objectFiles.list(by.id, MOST_FILES + 1)).filter(
+    ({ access }) => access === "owner",
+  ).length;
   if (had >= MOST_FILES)
-    return fail({ field: "file", rule: "object-files-most", received: String(had), params: { most: MOST_FILES } });
+    return fail({
+      field: "file",
+      rule: "object-files-most",
+      received: String(had),
+      params: { most: MOST_FILES },
+    });
   const id = randomness.token();
   await objectFiles.create(id, {
     content: { ...emptyFile(title, family), description },

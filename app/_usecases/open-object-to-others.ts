@@ -3,8 +3,8 @@ import type { ActingMember } from "#core/members/member";
 import { type AccessCommand, decideAccess } from "#core/object-files/access";
 import type { Way } from "#core/object-files/kept-file";
 import { fail, ok, type Result } from "#core/result";
-import type { Clock, Keys, Members } from "./ports.ts";
 import type { ObjectAccess, ObjectFiles } from "./ports/object-files.ts";
+import type { Clock, Keys, Members } from "./ports.ts";
 
 type Needs = {
   readonly objectFiles: ObjectFiles;
@@ -43,10 +43,7 @@ export async function openObjectToOthers(
   return ok(made?.key ?? null);
 }
 
-async function named(
-  { members }: Needs,
-  asked: AccessAsked,
-): Promise<Result<AccessCommand, FieldError>> {
+async function named({ members }: Needs, asked: AccessAsked): Promise<Result<AccessCommand, FieldError>> {
   if (asked.kind !== "invite") return ok(asked);
   const typed = asked.member.trim();
   if (typed === "") return fail({ field: "member", rule: "required", received: "" });

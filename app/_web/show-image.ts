@@ -38,7 +38,11 @@ export async function showSharedImage(
   return sendImage(sha256, wanted, known);
 }
 
-async function sendImage(sha256: string, wanted: ReducedWidth | null, known: string | null): Promise<Response> {
+async function sendImage(
+  sha256: string,
+  wanted: ReducedWidth | null,
+  known: string | null,
+): Promise<Response> {
   const tag = `"${sha256}-${wanted ?? "whole"}"`;
   if (known === tag)
     return new Response(null, { status: 304, headers: { etag: tag, "cache-control": KEEP } });

@@ -18,7 +18,15 @@ describeOnBothDatabases("object files", (database) => {
   const join = async (name: string): Promise<ActingMember> => {
     const email = `${randomUUID()}@host.example`;
     const id = await wired.members.create({ name, email, passwordHash: null, about: "", at: new Date() });
-    return { kind: "member", id: id ?? "", name, roles: ["contributor"], fields: [], interests: [], suspended: false };
+    return {
+      kind: "member",
+      id: id ?? "",
+      name,
+      roles: ["contributor"],
+      fields: [],
+      interests: [],
+      suspended: false,
+    };
   };
   beforeAll(async () => {
     wired = await wireScratch(database());
@@ -65,9 +73,9 @@ describeOnBothDatabases("object files", (database) => {
     expect(await findObjectFile(wired, id, other().id)).toBeNull();
     const story = await wired.objectAccess.history(id);
     expect(story.map(({ type }) => type)).toEqual(["invitation ended", "invited to edit", "invited to view"]);
-    expect(
-      await openObjectToOthers(wired, id, other(), { kind: "publish" }),
-    ).toMatchObject({ error: { rule: "object-file-unknown" } });
+    expect(await openObjectToOthers(wired, id, other(), { kind: "publish" })).toMatchObject({
+      error: { rule: "object-file-unknown" },
+    });
   });
 
   it("are read by a link until it is revoked, and by anybody while published", async () => {
@@ -142,7 +150,11 @@ describeOnBothDatabases("object files", (database) => {
       const bytes = await wired.blobs.get(first.value.sha256);
       expect((await sharp(bytes ?? new Uint8Array()).metadata()).exif).toBeUndefined();
       const sees = (member: string | null) => maySeeImage(wired, first.value.sha256, member);
-      expect([await sees(owner().id), await sees(other().id), await sees(null)]).toEqual([true, false, false]);
+      expect([await sees(owner().id), await sees(other().id), await sees(null)]).toEqual([
+        true,
+        false,
+        false,
+      ]);
       expect(await wired.lookUps.imageInUse(first.value.sha256)).toBe(true);
     });
 
@@ -156,7 +168,9 @@ describeOnBothDatabases("object files", (database) => {
     it("are refused when they are none, or not the member's to add", async () => {
       const id = await open();
       const pdf = Buffer.from("%PDF-1.7\n1 0 obj\n<<>>\nendobj\n");
-      expect(await keep(id, pdf)).toMatchObject({ error: { rule: "image-type", received: "application/pdf" } });
+      expect(await keep(id, pdf)).toMatchObject({
+        error: { rule: "image-type", received: "application/pdf" },
+      });
       const script = Buffer.from("<svg xmlns='http://www.w3.org/2000/svg'><script>1</script></svg>");
       expect(await keep(id, script)).toMatchObject({ error: { rule: "image-type" } });
       expect(await keep(id, await drawMark(5), other().id)).toMatchObject({

@@ -25,7 +25,9 @@ afterAll(() => browser.close());
 /** A photograph that nobody else has taken: a boat's side with a scale of 100 mm, 200 pixels long, under it. */
 async function photographOfBoat(seed: number): Promise<Buffer> {
   const bar = { create: { width: 200, height: 12, channels: 3 as const, background: "#111111" } };
-  const hull = { create: { width: 490, height: 120, channels: 3 as const, background: { r: 150, g: 40, b: seed } } };
+  const hull = {
+    create: { width: 490, height: 120, channels: 3 as const, background: { r: 150, g: 40, b: seed } },
+  };
   return sharp({ create: { width: 600, height: 400, channels: 3, background: "#dddddd" } })
     .composite([
       { input: hull, left: 50, top: 100 },
@@ -78,7 +80,10 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
     const page = await onPhone();
     const path = await openFile(page, "Clockwork boat from the attic");
 
-    await page.locator('input[name="photograph"]').last().setInputFiles(file("boat.jpg", await photographOfBoat(1)));
+    await page
+      .locator('input[name="photograph"]')
+      .last()
+      .setInputFiles(file("boat.jpg", await photographOfBoat(1)));
     await page.getByLabel(words.overview.shows).fill("The port side with a scale");
     await page.getByRole("button", { name: words.overview.addPhotograph }).click();
     await said(page);
@@ -127,14 +132,23 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
     await page.getByText(/Revision \d+/).waitFor();
 
     await addStep(page, path, { kind: "given", when: "August 1922", to: "Oda", told: "For her birthday." });
-    await addStep(page, path, { kind: "inherited", when: "1968", from: "Oda", to: "Tam", passage: "by descent to" });
+    await addStep(page, path, {
+      kind: "inherited",
+      when: "1968",
+      from: "Oda",
+      to: "Tam",
+      passage: "by descent to",
+    });
     await page.getByText("August 1922").first().waitFor();
     await page.getByText(words.chain.addDocument).click();
     const letter = page.locator('form[action$="/document"]').last();
     await letter.locator('[name="kind"]').selectOption("letter");
     await letter.locator('[name="title"]').fill("A grandchild's letter");
     await letter.locator('[name="transcription"]').fill("It was given to her in August. ".repeat(900));
-    await letter.locator('[name="photograph"]').last().setInputFiles(file("letter.jpg", await photographOfBoat(2)));
+    await letter
+      .locator('[name="photograph"]')
+      .last()
+      .setInputFiles(file("letter.jpg", await photographOfBoat(2)));
     await letter.getByRole("button", { name: words.save }).click();
     await said(page);
     await page.getByRole("img", { name: "Scan of A grandchild's letter" }).waitFor();
@@ -156,9 +170,24 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
     await page.goto(`${address}${path}`);
     const order = await page.locator("main h2").allInnerTexts();
     const { sure, why, against, who } = words.overview;
-    expect(order.filter((each) => [sure, why, against, who].includes(each))).toEqual([sure, why, against, who]);
+    expect(order.filter((each) => [sure, why, against, who].includes(each))).toEqual([
+      sure,
+      why,
+      against,
+      who,
+    ]);
     await page.getByText("Attributed to Osprey & Tarn").waitFor();
-    for (const part of ["", "/examine", "/measure", "/marks", "/provenance", "/condition", "/finding", "/share", "/history"]) {
+    for (const part of [
+      "",
+      "/examine",
+      "/measure",
+      "/marks",
+      "/provenance",
+      "/condition",
+      "/finding",
+      "/share",
+      "/history",
+    ]) {
       await page.goto(address + path + part);
       expect([part, await overflowOf(page)]).toEqual([part, 0]);
       expect([part, await violationsOf(page)]).toEqual([part, []]);
@@ -172,7 +201,10 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
     const context = page.context();
     await context.setOffline(true);
     await page.getByLabel(words.examine.observed.absent).check();
-    await page.locator('input[name="photograph"]').last().setInputFiles(file("keel.jpg", await photographOfBoat(3)));
+    await page
+      .locator('input[name="photograph"]')
+      .last()
+      .setInputFiles(file("keel.jpg", await photographOfBoat(3)));
     const place = page.locator("form h2");
     const first = await place.innerText();
     await page.getByRole("button", { name: words.examine.saveNext }).click();
@@ -209,7 +241,10 @@ describe("who is not let in", () => {
   it("gets 404 of the file, its parts and its photographs, and reads it by a link until it is revoked", async () => {
     const page = await onPhone();
     const path = await openFile(page, "Private boat");
-    await page.locator('input[name="photograph"]').last().setInputFiles(file("boat.jpg", await photographOfBoat(4)));
+    await page
+      .locator('input[name="photograph"]')
+      .last()
+      .setInputFiles(file("boat.jpg", await photographOfBoat(4)));
     await page.getByRole("button", { name: words.overview.addPhotograph }).click();
     await said(page);
     const image = await page.locator("figure img").getAttribute("src");
@@ -218,7 +253,8 @@ describe("who is not let in", () => {
     expect(await asStranger(image ?? "")).toBe(404);
     await signInPage(stranger, address, other.id);
     expect(await asStranger(image ?? "")).toBe(404);
-    for (const part of ["", "/examine", "/share", "/history"]) expect(await asStranger(path + part)).toBe(404);
+    for (const part of ["", "/examine", "/share", "/history"])
+      expect(await asStranger(path + part)).toBe(404);
 
     await page.goto(`${address}${path}/share`);
     await page.getByRole("button", { name: words.sharing.linkMake }).click();
@@ -245,11 +281,22 @@ async function measureOnScreen(page: Page, path: string): Promise<void> {
   await page.goto(`${address}${path}/measure`);
   await page.locator('a[href*="?on="]').first().click();
   const screen = page.locator('form[action$="/measure-on-screen"]');
-  const points = { scale_x1: 200, scale_y1: 356, scale_x2: 400, scale_y2: 356, object_x1: 50, object_y1: 160, object_x2: 540, object_y2: 159 };
+  const points = {
+    scale_x1: 200,
+    scale_y1: 356,
+    scale_x2: 400,
+    scale_y2: 356,
+    object_x1: 50,
+    object_y1: 160,
+    object_x2: 540,
+    object_y2: 159,
+  };
   await screen.locator('[name="scale_mm"]').fill("100");
   for (const [name, at] of Object.entries(points)) await screen.locator(`[name="${name}"]`).fill(String(at));
   // By keys: one down.
-  await screen.getByRole("button", { name: new RegExp(`^${words.measure.points["object-b"]}`) }).press("ArrowDown");
+  await screen
+    .getByRole("button", { name: new RegExp(`^${words.measure.points["object-b"]}`) })
+    .press("ArrowDown");
   expect(await screen.locator('[name="object_y2"]').inputValue()).toBe("160");
   await screen.getByText("C to D: 245 mm").waitFor();
   await screen.locator('[name="measured"]').selectOption("length");

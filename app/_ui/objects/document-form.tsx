@@ -36,7 +36,13 @@ export function DocumentForm({ kept, state, isThere, photographId }: DocumentFor
           choices={[["", t("choose")], ...DOCUMENTS.map((each) => [each, t(`documents.${each}`)] as const)]}
         />
         <LineField {...common} name="title" label={t("fields.documentTitle")} />
-        <LineField {...common} name="when" label={t("fields.documentDate")} note={t("fields.dateNote")} optional />
+        <LineField
+          {...common}
+          name="when"
+          label={t("fields.documentDate")}
+          note={t("fields.dateNote")}
+          optional
+        />
         <LineField {...common} name="vouched_by" label={t("fields.vouchedBy")} optional />
         <LineField {...common} name="kept_at" label={t("fields.keptAt")} optional />
       </div>

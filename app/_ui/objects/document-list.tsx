@@ -26,7 +26,12 @@ export function DocumentList({ kept, refused, mayChange, newId, base = "/images"
     <ul className={styles.list}>
       {kept.content.documents.map((each) => {
         const { id, kind, title, date, dateTyped, transcription, vouchedBy, keptAt, scans } = each;
-        const typed = { ...typedItem(each), when: dateTyped || (date ?? ""), vouched_by: vouchedBy, kept_at: keptAt };
+        const typed = {
+          ...typedItem(each),
+          when: dateTyped || (date ?? ""),
+          vouched_by: vouchedBy,
+          kept_at: keptAt,
+        };
         const state = stateOf(refused, "document", id, typed);
         const facts = [
           date && wordEdtf(date, period),

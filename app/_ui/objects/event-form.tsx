@@ -49,7 +49,12 @@ export function EventForm({ kept, state, isThere }: EventFormProps) {
       </div>
       <TextField {...common} name="told" label={t("fields.told")} rows={3} optional />
       <label className={forms.check}>
-        <input type="checkbox" name="gap_before" value="on" defaultChecked={state.typed.gap_before === "on"} />
+        <input
+          type="checkbox"
+          name="gap_before"
+          value="on"
+          defaultChecked={state.typed.gap_before === "on"}
+        />
         {t("fields.gap")}
       </label>
       {kept.content.documents.length > 0 && (

@@ -26,7 +26,11 @@ export function EventList({ kept, check, refused, mayChange }: EventListProps) {
     <ol className={styles.list}>
       {events.map((event, i) => {
         const behind = documents.filter(({ id }) => event.documents.includes(id));
-        const state = stateOf(refused, "event", event.id, { ...typedItem(event), when: event.dateTyped || (event.date ?? ""), gap_before: event.gapBefore ? "on" : "" });
+        const state = stateOf(refused, "event", event.id, {
+          ...typedItem(event),
+          when: event.dateTyped || (event.date ?? ""),
+          gap_before: event.gapBefore ? "on" : "",
+        });
         const about = `${t(`events.${event.kind}`)} ${event.dateTyped}`.trim();
         const before = events[i - 1];
         return (

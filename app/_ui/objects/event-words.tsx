@@ -21,7 +21,9 @@ export function EventWords({ event, step }: EventWordsProps) {
       {step?.joined === "gap" && <p className={plain.note}>{t("chain.gapBefore")}</p>}
       <h3>{t(`events.${event.kind}`)}</h3>
       <p>{said}</p>
-      {date !== null && dateTyped !== "" && <p className={plain.note}>{t("chain.toldAs", { told: dateTyped })}</p>}
+      {date !== null && dateTyped !== "" && (
+        <p className={plain.note}>{t("chain.toldAs", { told: dateTyped })}</p>
+      )}
       {event.told && <blockquote className={styles.told}>{event.told}</blockquote>}
     </>
   );

@@ -88,6 +88,7 @@ export function Examination({ file, version, points, first, photographId, form }
         action={`/api/objects/${file}/observation`}
         encType="multipart/form-data"
         className={styles.point}
+        id="point"
         onSubmit={submit}
         onInput={(event) => keepTyped(file, `observation ${point.id}`, event.currentTarget)}
       >

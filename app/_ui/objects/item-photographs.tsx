@@ -27,7 +27,9 @@ export function ItemPhotographs({ kept, photographs, alt, part, mayChange, base 
             <ObjectPhoto image={each} alt={each.shows || alt} {...(base ? { base } : {})} />
           </div>
           <figcaption>
-            {[each.shows, each.credit && t("credit", { credit: each.credit })].filter((words) => words).join(". ")}
+            {[each.shows, each.credit && t("credit", { credit: each.credit })]
+              .filter((words) => words)
+              .join(". ")}
           </figcaption>
           {mayChange && (
             <RemoveItem kept={kept} list="photographs" id={each.id} part={part} about={each.shows || alt} />

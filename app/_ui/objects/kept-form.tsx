@@ -1,6 +1,5 @@
 "use client";
 
-import { useRouter } from "next/navigation";
 import { useTranslations } from "next-intl";
 import { type FormEvent, type ReactNode, useEffect, useRef, useState } from "react";
 import plain from "../plain.module.css";
@@ -29,7 +28,6 @@ type KeptFormProps = {
  */
 export function KeptForm({ file, action, name, about, done, given, className, children }: KeptFormProps) {
   const t = useTranslations("objectPages.outbox");
-  const router = useRouter();
   const form = useRef<HTMLFormElement>(null);
   const plainly = useRef(false);
   const [state, setState] = useState<"still" | "sending" | "kept" | "signed out">("still");
@@ -50,9 +48,8 @@ export function KeptForm({ file, action, name, about, done, given, className, ch
     const key = `${file} ${action} ${String(item)}`;
     const outcome = await senderOf(file).post({ key, at: Date.now(), file, action, name, about, parts });
     if (outcome?.is === "done") {
-      router.push(done);
-      router.refresh();
-      setState("still");
+      // Fetched anew, whatever the browser holds of that page from before.
+      window.location.assign(done);
     } else if (outcome === null || outcome.is === "refused") {
       // The host says at each field what is wrong, by the page that it answers with.
       plainly.current = true;

@@ -34,7 +34,10 @@ export function LineForm({ kept, state }: { readonly kept: KeptFile; readonly st
           {...common}
           name="catalogue"
           label={t("fields.convention")}
-          choices={[["", t("notKnown")], ...CONVENTIONS.map((each) => [each, t(`measured.${each}`)] as const)]}
+          choices={[
+            ["", t("notKnown")],
+            ...CONVENTIONS.map((each) => [each, t(`measured.${each}`)] as const),
+          ]}
         />
         <LineField {...common} name="source" label={t("fields.source")} optional />
       </div>

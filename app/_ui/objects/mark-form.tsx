@@ -42,7 +42,10 @@ export function MarkForm({ kept, state, isThere, photographId }: MarkFormProps) 
           {...common}
           name="technique"
           label={t("fields.technique")}
-          choices={[["", t("notKnown")], ...TECHNIQUES.map((each) => [each, all(`techniques.${each}`)] as const)]}
+          choices={[
+            ["", t("notKnown")],
+            ...TECHNIQUES.map((each) => [each, all(`techniques.${each}`)] as const),
+          ]}
         />
         <LineField {...common} name="place" label={t("fields.placeOnObject")} />
         <LineField {...common} name="words" label={t("fields.words")} note={t("fields.wordsNote")} optional />

@@ -1,7 +1,7 @@
 "use client";
 
 import { useFormatter, useTranslations } from "next-intl";
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { measureByScale } from "#core/object-files/measure-by-scale";
 import type { Typed } from "#core/questions/typed-text";
 import plain from "../plain.module.css";
@@ -29,6 +29,20 @@ export function MeasureOnPhotograph({ src, image, typed }: MeasureOnPhotographPr
   const [points, setPoints] = useState<Points>(() => pointsTyped(typed, image));
   const [scaleMm, setScaleMm] = useState(typed.scale_mm ?? "");
   const [within, setWithin] = useState(typed.point_within || POINT_WITHIN);
+  const node = useRef<HTMLDivElement>(null);
+  // What was typed before the scripts ran counts.
+  useEffect(() => {
+    const form = node.current?.closest("form");
+    if (!form) return;
+    const texts = Object.fromEntries(
+      [...new FormData(form).entries()].filter(
+        (entry): entry is [string, string] => typeof entry[1] === "string",
+      ),
+    );
+    setPoints(pointsTyped(texts, image));
+    setScaleMm(texts.scale_mm ?? "");
+    setWithin(texts.point_within || POINT_WITHIN);
+  }, [image]);
   const stretch = (a: PointName, b: PointName) => [points[a], points[b]] as const;
   const mm = Number(scaleMm.replace(",", "."));
   const result =
@@ -50,7 +64,7 @@ export function MeasureOnPhotograph({ src, image, typed }: MeasureOnPhotographPr
   return (
     <>
       <MeasureStage src={src} image={image} points={points} onPoint={move} />
-      <div className={styles.numbers}>
+      <div className={styles.numbers} ref={node}>
         <NumberField name="scale_mm" label={t("scaleMm")} value={scaleMm} onText={setScaleMm} />
         <NumberField name="point_within" label={t("pointWithin")} value={within} onText={setWithin} />
       </div>

@@ -80,7 +80,15 @@ export function MeasureStage({ src, image, points, onPoint }: MeasureStageProps)
 
 type Point = { readonly x: number; readonly y: number };
 
-function Between({ a, b, dashed = false }: { readonly a: Point; readonly b: Point; readonly dashed?: boolean }) {
+function Between({
+  a,
+  b,
+  dashed = false,
+}: {
+  readonly a: Point;
+  readonly b: Point;
+  readonly dashed?: boolean;
+}) {
   const ends = { x1: a.x, y1: a.y, x2: b.x, y2: b.y };
   return (
     <>

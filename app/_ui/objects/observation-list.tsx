@@ -4,7 +4,13 @@ import { ObjectPhoto } from "./object-photo.tsx";
 import styles from "./objects.module.css";
 
 /** What came of every point of the checklist that was looked at. */
-export function ObservationList({ points, base }: { readonly points: readonly ExamPoint[]; readonly base?: string }) {
+export function ObservationList({
+  points,
+  base,
+}: {
+  readonly points: readonly ExamPoint[];
+  readonly base?: string;
+}) {
   const t = useTranslations("objectPages.examine");
   return (
     <ul className={styles.list}>

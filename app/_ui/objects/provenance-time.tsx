@@ -13,7 +13,9 @@ export function ProvenanceTime({ content, estimate }: ProvenanceTimeProps) {
   const t = useTranslations("objectPages");
   const made = content.events.length > 0 ? madeInterval(estimate) : null;
   const rows: readonly TimeRow[] = [
-    ...(made ? [{ key: "made", label: t("chain.estimate"), note: t("chain.estimateNote"), period: made }] : []),
+    ...(made
+      ? [{ key: "made", label: t("chain.estimate"), note: t("chain.estimateNote"), period: made }]
+      : []),
     ...content.events.map((each) => ({
       key: each.id,
       label: t(`events.${each.kind}`),
@@ -29,7 +31,9 @@ export function ProvenanceTime({ content, estimate }: ProvenanceTimeProps) {
       })),
   ];
   if (rows.length === 0) return null;
-  return <TimeLine rows={rows} axis={axisOver(rows.map(({ period }) => period))} caption={t("chain.caption")} />;
+  return (
+    <TimeLine rows={rows} axis={axisOver(rows.map(({ period }) => period))} caption={t("chain.caption")} />
+  );
 }
 
 function madeInterval({ shortest }: Estimate): Interval | null {

@@ -27,7 +27,9 @@ export function VersionList({ file, versions, shown }: VersionListProps) {
               {t("history.version", { number })}
             </Link>
             {": "}
-            {t.has(`commands.${command.is}` as "commands.open") ? t(`commands.${command.is}` as "commands.open") : command.is}
+            {t.has(`commands.${command.is}` as "commands.open")
+              ? t(`commands.${command.is}` as "commands.open")
+              : command.is}
           </p>
           <p className={plain.note}>
             {t.rich("history.by", { name: by.name, when: () => <When at={at.toISOString()} /> })}{" "}

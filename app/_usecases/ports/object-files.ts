@@ -1,4 +1,11 @@
-import type { AccessEvent, FileImage, FileLine, FileVersion, KeptFile, Person } from "#core/object-files/kept-file";
+import type {
+  AccessEvent,
+  FileImage,
+  FileLine,
+  FileVersion,
+  KeptFile,
+  Person,
+} from "#core/object-files/kept-file";
 import type { ObjectFile } from "#core/object-files/object-file";
 
 /** What a new version says, and what made it. */

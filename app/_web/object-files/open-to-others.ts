@@ -6,7 +6,14 @@ import { keepForm } from "../kept-forms.ts";
 import { live } from "../live.ts";
 import { done, readWords, refuse, wantsJson } from "../words-form.ts";
 
-export const ACCESS_ACTS = ["invite", "end-invitation", "share", "revoke", "publish", "end-publication"] as const;
+export const ACCESS_ACTS = [
+  "invite",
+  "end-invitation",
+  "share",
+  "revoke",
+  "publish",
+  "end-publication",
+] as const;
 export type AccessAct = (typeof ACCESS_ACTS)[number];
 
 /** Lets somebody into a file or shuts them out, by a form. The address of a new link is shown once. */

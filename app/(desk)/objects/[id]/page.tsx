@@ -62,7 +62,7 @@ export default async function ObjectPage({ params, searchParams }: ObjectPagePro
           <Overview kept={kept} {...derivedOf(content, entries)} base={`/objects/${id}`} />
           <p className={styles.buttons}>
             {mayChange && (
-              <Link href={`/objects/${id}/examine`} className={plain.button}>
+              <Link href={`/objects/${id}/examine#point`} className={plain.button}>
                 {t("overview.begin")}
               </Link>
             )}
