@@ -29,6 +29,7 @@ import { createQuestions } from "#adapters/questions-store";
 import { createQueue } from "#adapters/queue";
 import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
+import { drawReport } from "#adapters/report/report-pdf";
 import { createReviewLists } from "#adapters/review-lists";
 import { createRevisions } from "#adapters/revisions-store";
 import { createSessions } from "#adapters/sessions-store";
@@ -127,6 +128,7 @@ export function wire(
     objectFiles: createObjectFiles(database),
     objectAccess: createObjectAccess(database),
     objectImages: createObjectImages(database),
+    reports: { pdf: drawReport },
     keys: systemKeys,
     // One after the other, so that an entry asked for twice is made once.
     makingEntries: createQueue(1, 20),

@@ -38,7 +38,10 @@ function draw(doc: PDFKit.PDFDocument, { years, curve, bars }: Chart): void {
     write(doc, shorten(`${label}: ${when}`), LABEL, { x: left, y, width: width * 0.4 });
     const begins = x(first ?? from);
     const ends = x(last === null ? to : last + 1);
-    doc.rect(begins, y + 5, Math.max(1.5, ends - begins), 5).fillColor(ACCENT).fill();
+    doc
+      .rect(begins, y + 5, Math.max(1.5, ends - begins), 5)
+      .fillColor(ACCENT)
+      .fill();
     y += ROW;
   }
   const step = [1, 2, 5, 10, 20, 25, 50, 100, 200].find((each) => (to - from) / each <= 7) ?? 500;
@@ -56,12 +59,17 @@ function drawCurve(
   x: (year: number) => number,
   { from, to, foot }: { readonly from: number; readonly to: number; readonly foot: number },
 ): void {
-  const shown = likely.flatMap((p, i) => (first + i >= from && first + i <= to ? [{ year: first + i, p }] : []));
+  const shown = likely.flatMap((p, i) =>
+    first + i >= from && first + i <= to ? [{ year: first + i, p }] : [],
+  );
   const most = Math.max(...shown.map(({ p }) => p), Number.MIN_VALUE);
   for (const { year, p } of shown) {
     const height = ((CURVE - 6) * p) / most;
     if (height > 0.05)
-      doc.rect(x(year), foot - height, Math.max(0.2, x(year + 1) - x(year)), height).fillColor(ACCENT).fill();
+      doc
+        .rect(x(year), foot - height, Math.max(0.2, x(year + 1) - x(year)), height)
+        .fillColor(ACCENT)
+        .fill();
   }
 }
 

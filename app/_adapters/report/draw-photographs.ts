@@ -40,7 +40,9 @@ export function drawPhotographs(
       parent.add(doc.struct("Figure", { alt: alt || caption }, () => doc.image(image.bytes, x, top, drawn)));
       if (caption !== "")
         parent.add(
-          doc.struct("Caption", {}, () => write(doc, caption, CAPTION, { x, y: top + drawn.height + 3, width: wide })),
+          doc.struct("Caption", {}, () =>
+            write(doc, caption, CAPTION, { x, y: top + drawn.height + 3, width: wide }),
+          ),
         );
     });
     doc.x = left;

@@ -15,7 +15,9 @@ export function drawTable(doc: PDFKit.PDFDocument, parent: Parent, { caption, he
   const table = doc.struct("Table");
   parent.add(table);
   table.add(
-    doc.struct("Caption", {}, () => write(doc, caption, { face: "sans", size: 8.5, colour: "#5b605d", gap: 4 })),
+    doc.struct("Caption", {}, () =>
+      write(doc, caption, { face: "sans", size: 8.5, colour: "#5b605d", gap: 4 }),
+    ),
   );
   drawRow(doc, table, head, widths, "TH");
   for (const row of rows) drawRow(doc, table, row, widths, "TD");
@@ -36,7 +38,12 @@ function drawRow(
   const { left, width } = columnOf(doc);
   const top = doc.y;
   decorate(doc, () =>
-    doc.moveTo(left, top).lineTo(left + width, top).lineWidth(0.5).strokeColor(LINE).stroke(),
+    doc
+      .moveTo(left, top)
+      .lineTo(left + width, top)
+      .lineWidth(0.5)
+      .strokeColor(LINE)
+      .stroke(),
   );
   const row = doc.struct("TR");
   table.add(row);

@@ -10,7 +10,7 @@ const FILES: Readonly<Record<Face, readonly [family: string, weight: number]>> =
 };
 
 const SCRIPTS = {
-  latin: /[\u0000-\u00ff\u0131\u0152\u0153\u02bb-\u02dc\u2000-\u206f\u20ac\u2122\u2212]/u,
+  latin: /[\s\u0020-\u00ff\u0131\u0152\u0153\u02bb-\u02dc\u2000-\u206f\u20ac\u2122\u2212]/u,
   "latin-ext": /[\u0100-\u02ba\u1e00-\u1eff\u20a0-\u20c0]/u,
   greek: /[\u0370-\u03ff]/u,
   cyrillic: /[\u0400-\u045f\u0490\u0491\u04b0\u04b1\u2116]/u,

@@ -71,11 +71,14 @@ function drawBlock(
 ): void {
   switch (block.is) {
     case "table":
-      return drawTable(doc, section, block);
+      drawTable(doc, section, block);
+      return;
     case "chart":
-      return drawChart(doc, section, block);
+      drawChart(doc, section, block);
+      return;
     case "photographs":
-      return drawPhotographs(doc, section, block, images);
+      drawPhotographs(doc, section, block, images);
+      return;
     case "points": {
       const list = doc.struct("L");
       section.add(list);

@@ -49,7 +49,12 @@ export function write(doc: PDFKit.PDFDocument, text: string, style: Style, place
 }
 
 /** How high a text stands in a column. */
-export function heightOf(doc: PDFKit.PDFDocument, text: string, { face, size }: Style, width: number): number {
+export function heightOf(
+  doc: PDFKit.PDFDocument,
+  text: string,
+  { face, size }: Style,
+  width: number,
+): number {
   const [first] = runsOf(face, text);
   if (!first) return 0;
   return doc.font(first.font).fontSize(size).heightOfString(text, { width, lineGap: 1.5 });

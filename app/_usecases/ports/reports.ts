@@ -1,10 +1,4 @@
-import type { Report } from "#core/object-files/report/blocks";
-
-export const PAPERS = ["a4", "letter"] as const;
-export type Paper = (typeof PAPERS)[number];
-
-/** A file to be put into an archive; its path has no folder but those it names. */
-export type ArchivedFile = { readonly path: string; readonly bytes: Uint8Array };
+import type { Paper, Report } from "#core/object-files/report/blocks";
 
 export type Reports = {
   /** @param images bytes by SHA-256; what is missing is left out */
@@ -14,11 +8,9 @@ export type Reports = {
     paper: Paper,
     words: PdfWords,
   ): Promise<Uint8Array>;
-  /** With a manifest of the SHA-256 sums of all the others. */
-  archive(files: readonly ArchivedFile[]): Promise<Uint8Array>;
 };
 
 /** What a PDF says besides the report. */
-export type PdfWords = {
+type PdfWords = {
   readonly page: (page: number, of: number) => string;
 };

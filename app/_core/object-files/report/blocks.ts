@@ -126,3 +126,7 @@ function mapBlock<A, B>(block: ReportBlock<A>, say: (words: A) => B): ReportBloc
       return { is: block.is, says: say(block.says) };
   }
 }
+
+/** What a report can be printed on. */
+export const PAPERS = ["a4", "letter"] as const;
+export type Paper = (typeof PAPERS)[number];
