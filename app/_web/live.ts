@@ -29,6 +29,7 @@ import { createQuestions } from "#adapters/questions-store";
 import { createQueue } from "#adapters/queue";
 import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
+import { packReport } from "#adapters/report/report-archive";
 import { drawReport } from "#adapters/report/report-pdf";
 import { createReviewLists } from "#adapters/review-lists";
 import { createRevisions } from "#adapters/revisions-store";
@@ -128,7 +129,7 @@ export function wire(
     objectFiles: createObjectFiles(database),
     objectAccess: createObjectAccess(database),
     objectImages: createObjectImages(database),
-    reports: { pdf: drawReport },
+    reports: { pdf: drawReport, archive: packReport },
     keys: systemKeys,
     // One after the other, so that an entry asked for twice is made once.
     makingEntries: createQueue(1, 20),

@@ -40,10 +40,10 @@ export function runsOf(face: Face, text: string): readonly Run[] {
   const runs: { script: Script; text: string }[] = [];
   for (const sign of text.normalize("NFC")) {
     const script = ORDER.find((each) => SCRIPTS[each].test(sign));
+    const next = { script: script ?? "latin", text: script === undefined ? "?" : sign };
     const last = runs.at(-1);
-    if (last && (script === undefined || script === last.script || /\s/u.test(sign)))
-      last.text += script === undefined ? "?" : sign;
-    else runs.push({ script: script ?? "latin", text: script === undefined ? "?" : sign });
+    if (last?.script === next.script) last.text += next.text;
+    else runs.push(next);
   }
   return runs.map(({ script, text }) => ({ font: nameOf(face, script), text }));
 }

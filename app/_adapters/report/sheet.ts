@@ -1,6 +1,6 @@
 import { type Face, runsOf } from "./fonts.ts";
 
-export const INK = "#1d1f1e";
+const INK = "#1d1f1e";
 export const GREY = "#5b605d";
 export const LINE = "#b9beb9";
 export const ACCENT = "#1f6f5c";

@@ -38,6 +38,12 @@ export function ReportPage({ report, base, images, charts }: ReportPageProps) {
               <a href={`${base}/report.pdf?paper=letter`}>{t("pdfLetter")}</a>
             </li>
             <li>
+              <a href={`${base}/report.jsonld`}>{t("jsonld")}</a>
+            </li>
+            <li>
+              <a href={`${base}/report.zip`}>{t("zip")}</a>
+            </li>
+            <li>
               <PrintButton />
             </li>
           </ul>

@@ -8,7 +8,12 @@ export type Reports = {
     paper: Paper,
     words: PdfWords,
   ): Promise<Uint8Array>;
+  /** With a manifest of the SHA-256 sums of them all. */
+  archive(files: readonly ArchivedFile[]): Promise<Uint8Array>;
 };
+
+/** A file to be put into an archive. */
+export type ArchivedFile = { readonly path: string; readonly bytes: Uint8Array };
 
 /** What a PDF says besides the report. */
 type PdfWords = {

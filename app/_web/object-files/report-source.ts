@@ -41,19 +41,19 @@ async function referencesOf({ content }: KeptFile): Promise<Readonly<Record<stri
   return references;
 }
 
-/** Bytes of the images that a report shows: those of the file itself, and references, which anybody may see. */
-export async function reportImages({
-  kept,
-  references,
-}: ReportSource): Promise<ReadonlyMap<string, Uint8Array>> {
+type Image = { readonly bytes: Uint8Array; readonly type: string };
+
+/** The images of a report: those of the file itself, scans as well, and references, which anybody may see. */
+export async function reportImages({ kept, references }: ReportSource): Promise<ReadonlyMap<string, Image>> {
   const { pictures, objectImages } = await live();
-  const images = new Map<string, Uint8Array>();
+  const { photographs, documents } = kept.content;
+  const own = [...photographs, ...documents.flatMap(({ scans }) => scans)];
+  const images = new Map<string, Image>();
   const read = async (sha256: string) => {
     const shown = images.has(sha256) ? null : await pictures.show(sha256, null);
-    if (shown) images.set(sha256, shown.bytes);
+    if (shown) images.set(sha256, shown);
   };
-  for (const { sha256 } of kept.content.photographs)
-    if (await objectImages.has(kept.id, sha256)) await read(sha256);
+  for (const { sha256 } of own) if (await objectImages.has(kept.id, sha256)) await read(sha256);
   for (const { sha256 } of Object.values(references)) await read(sha256);
   return images;
 }

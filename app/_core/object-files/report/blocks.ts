@@ -6,7 +6,7 @@ export type Phrase =
   | { readonly figure: number }
   | { readonly row: readonly Phrase[]; readonly joined: string };
 
-export type ReportPhotograph<W> = {
+type ReportPhotograph<W> = {
   readonly sha256: string;
   readonly width: number;
   readonly height: number;
@@ -26,7 +26,7 @@ export type ReportBar<W> = {
 };
 
 /** How likely each year from `from` on is. */
-export type ReportCurve = { readonly from: number; readonly likely: readonly number[] };
+type ReportCurve = { readonly from: number; readonly likely: readonly number[] };
 
 export type ReportBlock<W> =
   | { readonly is: "lead" | "text" | "quoted" | "note" | "heading"; readonly says: W }
