@@ -13,7 +13,7 @@ export type Reports = {
 };
 
 /** A file to be put into an archive. */
-export type ArchivedFile = { readonly path: string; readonly bytes: Uint8Array };
+type ArchivedFile = { readonly path: string; readonly bytes: Uint8Array };
 
 /** What a PDF says besides the report. */
 type PdfWords = {
