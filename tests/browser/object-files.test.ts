@@ -91,13 +91,13 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
 
     await page.getByRole("link", { name: words.overview.begin }).click();
     const place = page.locator("form h2");
-    const first = await place.innerText();
+    const first = await place.textContent();
     await page.getByLabel(words.examine.observed.seen).check();
     const option = page.locator("#option");
     if (await option.isVisible()) await option.selectOption({ index: 1 });
     else await page.locator("#value").fill("Seen along the keel");
     await page.getByRole("button", { name: words.examine.saveNext }).click();
-    await expect.poll(() => place.innerText()).not.toBe(first);
+    await expect.poll(() => place.textContent()).not.toBe(first);
     await page.getByLabel(words.examine.observed.absent).check();
     await page.getByRole("button", { name: words.examine.saveNext }).click();
     await expect.poll(async () => (await versionsOf(page, path)).length).toBe(4);
@@ -168,7 +168,7 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
     await said(page);
 
     await page.goto(`${address}${path}`);
-    const order = await page.locator("main h2").allInnerTexts();
+    const order = await page.locator("main h2").allTextContents();
     const { sure, why, against, who } = words.overview;
     expect(order.filter((each) => [sure, why, against, who].includes(each))).toEqual([
       sure,
@@ -206,9 +206,9 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
       .last()
       .setInputFiles(file("keel.jpg", await photographOfBoat(3)));
     const place = page.locator("form h2");
-    const first = await place.innerText();
+    const first = await place.textContent();
     await page.getByRole("button", { name: words.examine.saveNext }).click();
-    await expect.poll(() => place.innerText()).not.toBe(first);
+    await expect.poll(() => place.textContent()).not.toBe(first);
     await page.getByText("waits in this browser").waitFor();
     await page.locator("#value").fill("typed and not sent");
     await context.setOffline(false);
@@ -226,11 +226,11 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
     await signInPage(page, address, owner.id);
     const path = await openFile(page, "Boat without scripts");
     await page.goto(`${address}${path}/examine`);
-    const first = await page.locator("form h2").innerText();
+    const first = await page.locator("form h2").textContent();
     await page.getByLabel(words.examine.observed["not examined"]).check();
     await page.getByRole("button", { name: words.examine.saveNext }).click();
     await said(page);
-    expect(await page.locator("form h2").innerText()).not.toBe(first);
+    expect(await page.locator("form h2").textContent()).not.toBe(first);
     await page.goto(`${address}${path}/condition`);
     await page.getByRole("button", { name: words.save }).click();
     await page.getByRole("alert").first().waitFor();
