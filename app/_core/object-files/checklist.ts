@@ -12,7 +12,7 @@ import tin from "./checklists/tin-and-wooden-toys.json" with { type: "json" };
 import type { Family } from "./vocabulary.ts";
 
 /** What a thing seen, or not found, tells besides a date; explanations of what does not fit are weighed by it. */
-export type Topic = "repair" | "replaced part" | "two bodies" | "recent making" | "even wear" | "variation";
+type Topic = "repair" | "replaced part" | "two bodies" | "recent making" | "even wear" | "variation";
 
 /** A dated saying of a checklist's own, where no table has one. */
 type Saying = {
@@ -23,7 +23,7 @@ type Saying = {
   readonly exceptions: string;
 };
 
-export type Option = {
+type Option = {
   readonly id: string;
   readonly says: string;
   /** Row of the tables of materials and construction that dates it. */

@@ -49,7 +49,7 @@ function ofLine({ line }: ObjectFile): readonly FileEvidence[] {
 }
 
 /** What a mark's entry says of its use, and what its wording says; both are read off one thing and count once. */
-export function ofMark(mark: MarkFound, entries: readonly MatchedEntry[]): readonly FileEvidence[] {
+function ofMark(mark: MarkFound, entries: readonly MatchedEntry[]): readonly FileEvidence[] {
   const item = { list: "marks", id: mark.id } as const;
   const entry = entries.find(({ slug }) => slug === mark.match?.entry);
   const period = entry?.period ? parseInterval(entry.period) : null;

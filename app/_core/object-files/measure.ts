@@ -6,8 +6,6 @@ import type { Measured } from "./vocabulary.ts";
 /** Millimetres or grams to one of each. */
 const LENGTHS: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000, in: 25.4 };
 const WEIGHTS: Readonly<Record<string, number>> = { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 };
-export const LENGTH_UNITS = Object.keys(LENGTHS);
-export const WEIGHT_UNITS = Object.keys(WEIGHTS);
 
 const SAME_UNIT: Readonly<Record<string, string>> = {
   '"': "in",

@@ -74,7 +74,7 @@ export type Observation = {
   readonly note: string;
 };
 
-export type Point = { readonly x: number; readonly y: number };
+type Point = { readonly x: number; readonly y: number };
 export type Stretch = readonly [Point, Point];
 
 /** Two points on a scale and two on the object, in pixels of the photograph. */

@@ -24,7 +24,7 @@ export type OwnerLoop<S> = {
 export function loopOf<S extends Step>(events: readonly S[], event: S): OwnerLoop<S> | null {
   if (!isTransfer(event)) return null;
   const steps = [...events.filter(({ id }) => id !== event.id), event].filter(isTransfer);
-  const path = wayBack(steps, event, [event]);
+  const path = wayBack(steps, event);
   if (path === null) return null;
   const owners = [...path.map(({ from }) => from), event.from].join(" → ");
   return { owners, events: path, isDatedApart: areDatedApart(path) };
@@ -34,15 +34,18 @@ export function loopOf<S extends Step>(events: readonly S[], event: S): OwnerLoo
 const isTransfer = ({ from, to, passage }: Step) =>
   plain(from) !== "" && plain(to) !== "" && passage !== "lent to";
 
-/** Steps that lead from whoever got it last back to whoever gave it first. */
-function wayBack<S extends Step>(steps: readonly S[], first: S, path: readonly S[]): readonly S[] | null {
-  const last = path.at(-1) ?? first;
-  if (sameOwner(last.to, first.from)) return path;
-  for (const next of steps) {
-    if (path.includes(next) || !sameOwner(next.from, last.to)) continue;
-    if (path.some(({ from }) => sameOwner(from, next.from))) continue;
-    const found = wayBack(steps, first, [...path, next]);
-    if (found) return found;
+/** The fewest steps from who got it back to who gave it: each owner is looked at once, however tangled the chain is. */
+function wayBack<S extends Step>(steps: readonly S[], first: S): readonly S[] | null {
+  const waiting: (readonly S[])[] = [[first]];
+  const seen = new Set([plain(first.to)]);
+  for (let path = waiting.shift(); path; path = waiting.shift()) {
+    const owner = path.at(-1)?.to ?? "";
+    if (sameOwner(owner, first.from)) return path;
+    for (const next of steps) {
+      if (!sameOwner(next.from, owner) || seen.has(plain(next.to))) continue;
+      seen.add(plain(next.to));
+      waiting.push([...path, next]);
+    }
   }
   return null;
 }

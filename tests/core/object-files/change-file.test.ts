@@ -211,6 +211,17 @@ describe("a change", () => {
     expect(refusedBy(chain, gift(3, "Cyn", "Ada", { passage: "lent to" }))).toEqual([]);
   });
 
+  it("finds no circle in 180 steps among 20 owners in time", () => {
+    const owners = Array.from({ length: 20 }, (_, i) => `Owner ${String.fromCharCode(65 + i)}`);
+    const pairs = owners
+      .flatMap((from, i) => owners.slice(i + 1).map((to) => [from, to] as const))
+      .slice(0, 180);
+    const begun = performance.now();
+    const file = fileOf("ceramics", ...pairs.map(([from, to], n) => gift(n, from, to)));
+    expect(file.events).toHaveLength(180);
+    expect(performance.now() - begun).toBeLessThan(5000);
+  });
+
   it("lets what hung on an item go on without it", () => {
     const file = fileOf(
       "ceramics",
