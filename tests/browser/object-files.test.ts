@@ -280,6 +280,7 @@ async function versionsOf(page: Page, path: string): Promise<readonly string[]> 
 async function measureOnScreen(page: Page, path: string): Promise<void> {
   await page.goto(`${address}${path}/measure`);
   await page.locator('a[href*="?on="]').first().click();
+  await page.waitForLoadState("networkidle");
   const screen = page.locator('form[action$="/measure-on-screen"]');
   const points = {
     scale_x1: 200,
@@ -302,5 +303,8 @@ async function measureOnScreen(page: Page, path: string): Promise<void> {
   await screen.locator('[name="measured"]').selectOption("length");
   await screen.getByRole("button", { name: words.save }).click();
   await said(page);
-  await page.getByText("245").first().waitFor();
+  await page
+    .getByText(/^Length: 245 mm/)
+    .first()
+    .waitFor();
 }
