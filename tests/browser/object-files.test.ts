@@ -1,8 +1,8 @@
 import type { Page } from "playwright-core";
-import sharp from "sharp";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import messages from "../../messages/en.json" with { type: "json" };
 import { overflowOf, violationsOf } from "../setup/accessibility.ts";
+import { photographOfBoat } from "../setup/boat-photograph.ts";
 import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
 import { photographsToTry } from "../setup/photographs-to-try.ts";
 import { DEMO_MEMBERS, signInPage } from "../setup/sign-in.ts";
@@ -21,21 +21,6 @@ beforeAll(async () => {
   browser = await openBrowser();
 });
 afterAll(() => browser.close());
-
-/** A photograph that nobody else has taken: a boat's side with a scale of 100 mm, 200 pixels long, under it. */
-async function photographOfBoat(seed: number): Promise<Buffer> {
-  const bar = { create: { width: 200, height: 12, channels: 3 as const, background: "#111111" } };
-  const hull = {
-    create: { width: 490, height: 120, channels: 3 as const, background: { r: 150, g: 40, b: seed } },
-  };
-  return sharp({ create: { width: 600, height: 400, channels: 3, background: "#dddddd" } })
-    .composite([
-      { input: hull, left: 50, top: 100 },
-      { input: bar, left: 200, top: 350 },
-    ])
-    .jpeg()
-    .toBuffer();
-}
 
 const file = (name: string, buffer: Buffer) => ({ name, mimeType: "image/jpeg", buffer });
 
