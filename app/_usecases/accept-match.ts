@@ -1,18 +1,18 @@
 import type { FieldError } from "#core/field-error";
+import type { LookUpView } from "#core/look-ups/look-up";
 import type { ActingMember } from "#core/members/member";
 import type { PinnedMatch } from "#core/object-files/object-file";
 import { fail, ok, type Result } from "#core/result";
 import type { Hash } from "#core/trail/chain";
-import { changeObjectFile } from "./change-object-file.ts";
+import { changeObjectFile } from "./object-files/change-object-file.ts";
 import type { ObjectFiles } from "./ports/object-files.ts";
-import type { Clock, Embedders, Entries, LookUps } from "./ports.ts";
-import { showLookUp } from "./show-look-up.ts";
+import type { Clock, Entries } from "./ports.ts";
 
 type Needs = {
   readonly objectFiles: ObjectFiles;
   readonly entries: Entries;
-  readonly lookUps: LookUps;
-  readonly embedders: Embedders;
+  /** A look-up as it is shown; null when it never was, or its time is over. */
+  readonly show: (lookUp: string) => Promise<{ readonly view: LookUpView } | null>;
   readonly clock: Clock;
   readonly hash: Hash;
 };
@@ -54,7 +54,7 @@ async function pin(needs: Needs, { entry, lookUp }: Asked): Promise<Result<Pinne
     revision: { id, number, contentHash },
   };
   if (lookUp === "") return ok({ ...pinned, lookUp: null, model: null, probability: null, near: [] });
-  const found = await showLookUp(needs, lookUp);
+  const found = await needs.show(lookUp);
   if (!found) return fail({ field: "look-up", rule: "look-up-unknown", received: lookUp });
   const match = found.view.matches.find((each) => each.entry.slug === entry);
   if (!match) return fail({ field: "entry", rule: "object-not-in-look-up", received: entry });

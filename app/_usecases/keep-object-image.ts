@@ -1,7 +1,7 @@
 import type { FieldError } from "#core/field-error";
 import { type FileImage, MOST_FILE_IMAGES } from "#core/object-files/kept-file";
 import { fail, ok, type Result } from "#core/result";
-import { findFileToChange } from "./find-object-file.ts";
+import { findFileToChange } from "./object-files/find-object-file.ts";
 import type { ObjectFiles, ObjectImages } from "./ports/object-files.ts";
 import type { Blobs, Clock, ImageReader, LookUps } from "./ports.ts";
 

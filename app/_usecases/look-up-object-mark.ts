@@ -1,19 +1,23 @@
 import type { FieldError } from "#core/field-error";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
 import { fail, type Result } from "#core/result";
-import { findFileToChange } from "./find-object-file.ts";
-import { lookUpMark } from "./look-up-mark.ts";
+import type { PhotographToLookUp } from "./look-up/read-photographs.ts";
+import { findFileToChange } from "./object-files/find-object-file.ts";
 import type { ObjectFiles } from "./ports/object-files.ts";
+import type { Blobs } from "./ports.ts";
 
-type Needs = Parameters<typeof lookUpMark>[0] & { readonly objectFiles: ObjectFiles };
+type Needs = {
+  readonly objectFiles: ObjectFiles;
+  readonly blobs: Blobs;
+  /** The look-up that everybody asks. */
+  readonly lookUp: (photographs: readonly PhotographToLookUp[]) => Promise<Result<KeptLookUp, FieldError>>;
+};
 
 type Asked = {
   readonly id: string;
   readonly member: string;
   /** Id of the mark whose photographs are looked up. */
   readonly mark: string;
-  readonly ownerHash: string;
-  readonly days: number;
 };
 
 /** Photographs of one mark that a look-up asks with. */
@@ -22,7 +26,7 @@ const MOST = 3;
 /** Looks a mark of a file up by the file's own photographs of it. */
 export async function lookUpObjectMark(
   needs: Needs,
-  { id, member, mark, ownerHash, days }: Asked,
+  { id, member, mark }: Asked,
 ): Promise<Result<KeptLookUp, FieldError>> {
   const found = await findFileToChange(needs, id, member);
   const content = found?.kept.content;
@@ -33,5 +37,5 @@ export async function lookUpObjectMark(
   const photographs = all.flatMap((bytes) => (bytes ? [{ bytes, region: null, mark: 1 }] : []));
   if (photographs.length === 0)
     return fail({ field: "photograph", rule: "object-mark-photograph-first", received: "" });
-  return lookUpMark(needs, { photographs, ownerHash, days });
+  return needs.lookUp(photographs);
 }

@@ -1,4 +1,4 @@
-import { findObjectFile } from "./find-object-file.ts";
+import { findObjectFile } from "./object-files/find-object-file.ts";
 import type { ObjectFiles, ObjectImages } from "./ports/object-files.ts";
 
 type Needs = { readonly objectFiles: ObjectFiles; readonly objectImages: ObjectImages };

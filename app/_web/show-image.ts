@@ -1,7 +1,7 @@
 import { may } from "#core/permissions";
 import { isSha256, REDUCED_WIDTHS, type ReducedWidth } from "#core/photographs/limits";
-import { findSharedFile } from "#usecases/find-object-file";
 import { maySeeImage } from "#usecases/may-see-image";
+import { findSharedFile } from "#usecases/object-files/find-object-file";
 import { actor, signedInMember } from "./actor.ts";
 import { live } from "./live.ts";
 

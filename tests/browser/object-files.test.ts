@@ -1,8 +1,8 @@
 import type { Page } from "playwright-core";
-import sharp from "sharp";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import messages from "../../messages/en.json" with { type: "json" };
 import { overflowOf, violationsOf } from "../setup/accessibility.ts";
+import { photographOfBoat } from "../setup/boat-photograph.ts";
 import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
 import { photographsToTry } from "../setup/photographs-to-try.ts";
 import { DEMO_MEMBERS, signInPage } from "../setup/sign-in.ts";
@@ -21,21 +21,6 @@ beforeAll(async () => {
   browser = await openBrowser();
 });
 afterAll(() => browser.close());
-
-/** A photograph that nobody else has taken: a boat's side with a scale of 100 mm, 200 pixels long, under it. */
-async function photographOfBoat(seed: number): Promise<Buffer> {
-  const bar = { create: { width: 200, height: 12, channels: 3 as const, background: "#111111" } };
-  const hull = {
-    create: { width: 490, height: 120, channels: 3 as const, background: { r: 150, g: 40, b: seed } },
-  };
-  return sharp({ create: { width: 600, height: 400, channels: 3, background: "#dddddd" } })
-    .composite([
-      { input: hull, left: 50, top: 100 },
-      { input: bar, left: 200, top: 350 },
-    ])
-    .jpeg()
-    .toBuffer();
-}
 
 const file = (name: string, buffer: Buffer) => ({ name, mimeType: "image/jpeg", buffer });
 
@@ -91,13 +76,13 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
 
     await page.getByRole("link", { name: words.overview.begin }).click();
     const place = page.locator("form h2");
-    const first = await place.innerText();
+    const first = await place.textContent();
     await page.getByLabel(words.examine.observed.seen).check();
     const option = page.locator("#option");
     if (await option.isVisible()) await option.selectOption({ index: 1 });
     else await page.locator("#value").fill("Seen along the keel");
     await page.getByRole("button", { name: words.examine.saveNext }).click();
-    await expect.poll(() => place.innerText()).not.toBe(first);
+    await expect.poll(() => place.textContent()).not.toBe(first);
     await page.getByLabel(words.examine.observed.absent).check();
     await page.getByRole("button", { name: words.examine.saveNext }).click();
     await expect.poll(async () => (await versionsOf(page, path)).length).toBe(4);
@@ -168,7 +153,7 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
     await said(page);
 
     await page.goto(`${address}${path}`);
-    const order = await page.locator("main h2").allInnerTexts();
+    const order = await page.locator("main h2").allTextContents();
     const { sure, why, against, who } = words.overview;
     expect(order.filter((each) => [sure, why, against, who].includes(each))).toEqual([
       sure,
@@ -206,9 +191,9 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
       .last()
       .setInputFiles(file("keel.jpg", await photographOfBoat(3)));
     const place = page.locator("form h2");
-    const first = await place.innerText();
+    const first = await place.textContent();
     await page.getByRole("button", { name: words.examine.saveNext }).click();
-    await expect.poll(() => place.innerText()).not.toBe(first);
+    await expect.poll(() => place.textContent()).not.toBe(first);
     await page.getByText("waits in this browser").waitFor();
     await page.locator("#value").fill("typed and not sent");
     await context.setOffline(false);
@@ -226,11 +211,11 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
     await signInPage(page, address, owner.id);
     const path = await openFile(page, "Boat without scripts");
     await page.goto(`${address}${path}/examine`);
-    const first = await page.locator("form h2").innerText();
+    const first = await page.locator("form h2").textContent();
     await page.getByLabel(words.examine.observed["not examined"]).check();
     await page.getByRole("button", { name: words.examine.saveNext }).click();
     await said(page);
-    expect(await page.locator("form h2").innerText()).not.toBe(first);
+    expect(await page.locator("form h2").textContent()).not.toBe(first);
     await page.goto(`${address}${path}/condition`);
     await page.getByRole("button", { name: words.save }).click();
     await page.getByRole("alert").first().waitFor();
@@ -280,6 +265,7 @@ async function versionsOf(page: Page, path: string): Promise<readonly string[]> 
 async function measureOnScreen(page: Page, path: string): Promise<void> {
   await page.goto(`${address}${path}/measure`);
   await page.locator('a[href*="?on="]').first().click();
+  await page.waitForLoadState("networkidle");
   const screen = page.locator('form[action$="/measure-on-screen"]');
   const points = {
     scale_x1: 200,
@@ -302,5 +288,8 @@ async function measureOnScreen(page: Page, path: string): Promise<void> {
   await screen.locator('[name="measured"]').selectOption("length");
   await screen.getByRole("button", { name: words.save }).click();
   await said(page);
-  await page.getByText("245").first().waitFor();
+  await page
+    .getByText(/^Length: 245 mm/)
+    .first()
+    .waitFor();
 }

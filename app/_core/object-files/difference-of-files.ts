@@ -1,7 +1,7 @@
 import { LISTS, type ListName, type ObjectFile } from "./object-file.ts";
 
 /** A field that two versions say differently; empty where one says nothing. */
-export type FieldChange = { readonly field: string; readonly before: string; readonly after: string };
+type FieldChange = { readonly field: string; readonly before: string; readonly after: string };
 /** What two versions of a file say differently of one thing. */
 export type FileChange = {
   readonly part: ListName | "file" | "line" | "finding";

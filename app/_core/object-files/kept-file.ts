@@ -6,7 +6,7 @@ export const WAYS = ["view", "edit"] as const;
 export type Way = (typeof WAYS)[number];
 
 export type Person = { readonly id: string; readonly name: string };
-export type Invited = Person & { readonly way: Way };
+type Invited = Person & { readonly way: Way };
 
 /** An object file as it is kept: its newest version, and who may see it. */
 export type KeptFile = {
@@ -50,7 +50,7 @@ export type FileLine = {
 /** An image that was judged, stripped and kept for a file. */
 export type FileImage = { readonly sha256: string; readonly width: number; readonly height: number };
 
-export const ACCESS_EVENTS = [
+const ACCESS_EVENTS = [
   "invited to view",
   "invited to edit",
   "invitation ended",

@@ -19,7 +19,7 @@ const PARTS = [
   "share",
   "history",
 ] as const;
-export type Part = (typeof PARTS)[number];
+type Part = (typeof PARTS)[number];
 
 type FileFrameProps = {
   readonly kept: KeptFile;

@@ -7,9 +7,10 @@ import { readCommand } from "#core/object-files/read-command";
 import type { Typed } from "#core/questions/typed-text";
 import { fail, ok, type Result } from "#core/result";
 import { acceptMatch } from "#usecases/accept-match";
-import { changeObjectFile } from "#usecases/change-object-file";
-import { findFileToChange } from "#usecases/find-object-file";
 import { keepObjectImage } from "#usecases/keep-object-image";
+import { changeObjectFile } from "#usecases/object-files/change-object-file";
+import { findFileToChange } from "#usecases/object-files/find-object-file";
+import { showLookUp } from "#usecases/show-look-up";
 import { type Live, live } from "../live.ts";
 import { done, refuse } from "../words-form.ts";
 import { lookUpFromFile } from "./look-up-from-file.ts";
@@ -85,7 +86,10 @@ async function change(wired: Live, asked: Asked): Promise<Changed> {
   const had = Number(typed.version) || 0;
   if (command === "match") {
     const { mark = "", entry = "", lookUp = "" } = typed;
-    return acceptMatch(wired, { id, by, had, mark, entry, lookUp });
+    return acceptMatch(
+      { ...wired, show: (each) => showLookUp(wired, each) },
+      { id, by, had, mark, entry, lookUp },
+    );
   }
   const stamp = { by: { id: by.id, name: by.name }, at: wired.clock.now().toISOString() };
   const read = readCommand(command, typed, stamp);

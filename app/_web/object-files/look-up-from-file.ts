@@ -1,5 +1,6 @@
 import type { ActingMember } from "#core/members/member";
 import { fail } from "#core/result";
+import { lookUpMark } from "#usecases/look-up-mark";
 import { lookUpObjectMark } from "#usecases/look-up-object-mark";
 import { live } from "../live.ts";
 import { ensureOwnerHash } from "../owner.ts";
@@ -14,11 +15,13 @@ export async function lookUpFromFile(request: Request, id: string, by: ActingMem
   const { queue, environment } = wired;
   const ownerHash = await ensureOwnerHash(new URL(request.url).protocol === "https:");
   const mark = form.value.mark ?? "";
-  const asked = { id, member: by.id, mark, ownerHash, days: environment.lookUpDays };
+  const asked = { id, member: by.id, mark };
+  const lookUp = (photographs: Parameters<typeof lookUpMark>[1]["photographs"]) =>
+    lookUpMark(wired, { photographs, ownerHash, days: environment.lookUpDays });
   const found = queue.isFull
     ? fail({ field: "request", rule: "busy", received: String(queue.waiting) })
-    : await queue.run(() => lookUpObjectMark(wired, asked));
+    : await queue.run(() => lookUpObjectMark({ ...wired, lookUp }, asked));
   if (!found.ok) return refuse(request, [found.error], { did: "look-up", id: mark }, page);
-  const lookUp = found.value.id;
-  return done(request, { lookUp }, `${page}?lookUp=${lookUp}&mark=${mark}#mark-${mark}`);
+  const answer = found.value.id;
+  return done(request, { lookUp: answer }, `${page}?lookUp=${answer}&mark=${mark}#mark-${mark}`);
 }

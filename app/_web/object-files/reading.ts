@@ -7,8 +7,8 @@ import type { MatchedEntry } from "#core/object-files/matched-entry";
 import { noticesOf } from "#core/object-files/notices";
 import type { ObjectFile } from "#core/object-files/object-file";
 import { checkProvenance } from "#core/object-files/provenance";
-import { type FoundFile, findObjectFile, findSharedFile } from "#usecases/find-object-file";
 import { matchedEntries } from "#usecases/matched-entries";
+import { type FoundFile, findObjectFile, findSharedFile } from "#usecases/object-files/find-object-file";
 import { actor, signedInMember } from "../actor.ts";
 import { live } from "../live.ts";
 

@@ -1,7 +1,7 @@
 import { accessOf } from "#core/object-files/access";
 import type { Access, KeptFile } from "#core/object-files/kept-file";
-import type { ObjectFiles } from "./ports/object-files.ts";
-import type { Keys } from "./ports.ts";
+import type { ObjectFiles } from "../ports/object-files.ts";
+import type { Keys } from "../ports.ts";
 
 type Needs = { readonly objectFiles: ObjectFiles };
 export type FoundFile = {

@@ -6,9 +6,9 @@ import type { KeptFile } from "#core/object-files/kept-file";
 import { partTouched } from "#core/object-files/touched";
 import { fail, ok, type Result } from "#core/result";
 import type { Hash } from "#core/trail/chain";
+import type { ObjectFiles } from "../ports/object-files.ts";
+import type { Clock } from "../ports.ts";
 import { findObjectFile } from "./find-object-file.ts";
-import type { ObjectFiles } from "./ports/object-files.ts";
-import type { Clock } from "./ports.ts";
 
 type Needs = { readonly objectFiles: ObjectFiles; readonly clock: Clock; readonly hash: Hash };
 
