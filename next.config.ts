@@ -15,6 +15,7 @@ const config: NextConfig = {
     "@electric-sql/pglite-socket",
     "@prisma/schema-engine-wasm",
     "onnxruntime-node",
+    "pdfkit",
     "piscina",
     "sharp",
   ],

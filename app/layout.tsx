@@ -52,8 +52,10 @@ async function islandMessages() {
     citationParts,
     photographParts,
     likeness,
+    objectPages: { camera, choosePhotograph, photographNote, outbox, examine, measure },
   } = await getMessages();
   return {
+    objectPages: { camera, choosePhotograph, photographNote, outbox, examine, measure },
     bench,
     several,
     known,

@@ -4,6 +4,7 @@ import type { KeptLookUp } from "#core/look-ups/kept-look-up";
 import type { LookUps } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
 import type { Prisma } from "./generated/client.ts";
+import { isShownOpenly } from "./image-shown-openly.ts";
 
 /** What an id can look like; anything else is not asked for. */
 const isToken = (id: string): boolean => /^[\w-]{1,64}$/.test(id);
@@ -87,17 +88,8 @@ export function createLookUps({ prisma }: Database): LookUps {
       return rows.map((row) => row.id);
     },
     async imageInUse(sha256) {
-      const found = await Promise.all([
-        prisma.lookUpPhotograph.findFirst({ where: { sha256 }, select: { lookUpId: true } }),
-        prisma.photograph.findFirst({ where: { sha256 }, select: { id: true } }),
-        prisma.questionPhotograph.findFirst({ where: { sha256 }, select: { position: true } }),
-        prisma.evidencePhotograph.findFirst({ where: { sha256 }, select: { position: true } }),
-        prisma.draft.findFirst({
-          where: { photographs: { array_contains: [{ sha256 }] } },
-          select: { id: true },
-        }),
-      ]);
-      return found.some((row) => row !== null);
+      const kept = prisma.objectFileImage.findFirst({ where: { sha256 }, select: { fileId: true } });
+      return (await kept) !== null || isShownOpenly(prisma, sha256);
     },
     async imageOwnedBy(sha256, ownerHash) {
       const own = { sha256, lookUp: { ownerHash } };

@@ -13,6 +13,7 @@ const ALLOWED = {
   "change one's account": MEMBERS,
   "declare an interest": MEMBERS,
   "write a draft": MEMBERS,
+  "keep an object file": MEMBERS,
   "submit a revision": MEMBERS,
   "withdraw a submission": MEMBERS,
   "answer a vote": MEMBERS,

@@ -23,6 +23,7 @@ import type { Described, QueryVector } from "./ports/models.ts";
 
 export type * from "./ports/members.ts";
 export type * from "./ports/models.ts";
+export type * from "./ports/object-files.ts";
 
 /** An image that was read and judged: upright, free of metadata, safe to keep and to show. */
 export type ReadImage = {
@@ -101,7 +102,7 @@ export type LookUps = {
   remove(id: string): Promise<void>;
   /** Ids of look-ups whose time is over, oldest first. */
   expired(now: Date, limit: number): Promise<readonly string[]>;
-  /** Is the image still shown by any look-up, photograph, question or draft? */
+  /** Is the image still shown by any look-up, photograph, question, draft or object file? */
   imageInUse(sha256: string): Promise<boolean>;
   /** Is the image one that this owner looked up? */
   imageOwnedBy(sha256: string, ownerHash: string): Promise<boolean>;

@@ -20,12 +20,17 @@ import { createMarkFinder } from "#adapters/mark-finder";
 import { createMembers } from "#adapters/members-store";
 import { createModels } from "#adapters/models-store";
 import { createNearest } from "#adapters/nearest";
+import { createObjectAccess } from "#adapters/object-access-store";
+import { createObjectFiles } from "#adapters/object-files-store";
+import { createObjectImages } from "#adapters/object-images-store";
 import { argon2Passwords } from "#adapters/passwords";
 import { createPhotographsToTry } from "#adapters/photographs-to-try";
 import { createQuestions } from "#adapters/questions-store";
 import { createQueue } from "#adapters/queue";
 import { createReadings } from "#adapters/readings";
 import { createReferences } from "#adapters/references-store";
+import { packReport } from "#adapters/report/report-archive";
+import { drawReport } from "#adapters/report/report-pdf";
 import { createReviewLists } from "#adapters/review-lists";
 import { createRevisions } from "#adapters/revisions-store";
 import { createSessions } from "#adapters/sessions-store";
@@ -121,6 +126,10 @@ export function wire(
     demoMembers: createDemoMembers(environment.demoFolder),
     drafts: createDrafts(database),
     revisions: createRevisions(database),
+    objectFiles: createObjectFiles(database),
+    objectAccess: createObjectAccess(database),
+    objectImages: createObjectImages(database),
+    reports: { pdf: drawReport, archive: packReport },
     keys: systemKeys,
     // One after the other, so that an entry asked for twice is made once.
     makingEntries: createQueue(1, 20),

@@ -57,10 +57,12 @@ const FORBIDDEN = new Set([
   "host-only",
   "member-suspended",
   "not-oneself",
+  "object-view-only",
   "role-needed",
 ]);
 
 const UNKNOWN = new Set([
+  "object-file-unknown",
   "draft-unknown",
   "interest-unknown",
   "look-up-unknown",
@@ -73,7 +75,8 @@ function statusOf({ rule }: FieldError): number {
   if (rule === "sign-in-first") return 401;
   if (FORBIDDEN.has(rule)) return 403;
   if (UNKNOWN.has(rule)) return 404;
-  if (rule === "draft-newer" || rule === "revised-meanwhile") return 409;
+  if (rule === "draft-newer" || rule === "object-changed-meanwhile" || rule === "revised-meanwhile")
+    return 409;
   if (["form-bytes", "image-bytes", "images-together"].includes(rule)) return 413;
   if (rule === "too-often" || rule === "sign-in-too-often") return 429;
   if (rule === "busy" || rule === "question-busy") return 503;

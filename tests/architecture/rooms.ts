@@ -29,7 +29,7 @@ type Room = {
 const CORE = "^app/_core/";
 const PORTS = "^app/_usecases/ports(\\.ts$|/)";
 /** Steps that several use cases take, or one that is too long for one file: the use cases are beside the folders. */
-const STEPS = "^app/_usecases/(look-up|members|recording|review)/";
+const STEPS = "^app/_usecases/(look-up|members|object-files|recording|review)/";
 /** The one place where the rooms that decide meet those that act. */
 const WIRING = "^app/_web/live(/|\\.ts$)";
 /** The one exception of _core: a package parses EDTF, and this file alone knows it. */

@@ -97,6 +97,12 @@ export function writesOn({ slug, revision, draft }: Things): readonly Write[] {
     mine("submit a revision", drafts, "photograph-needed", { version: "2", act: "submit" }),
     mine("write a draft", `${drafts}/settle`, "led on", { version: "3", with: "revision" }),
     mine("write a draft", `${drafts}/discard`, "done"),
+    open("keep an object file", "objects", "objects", "required"),
+    ...["condition", "look-up", "share", "remove"].map((act) =>
+      open("keep an object file", "objects/[id]/[command]", `objects/none/${act}`, "object-file-unknown", {
+        mark: "none",
+      }),
+    ),
     ...ENTRY_ACTS.map((act): Write => {
       const [needs, fields, answer] = ofEntry[act];
       const path = `entries/${slug}/${act}`;

@@ -1,0 +1,70 @@
+import type { Metadata } from "next";
+import { getTranslations } from "next-intl/server";
+import { anomaliesOf } from "#core/object-files/anomalies";
+import { estimateOf } from "#core/object-files/evidence";
+import type { Finding } from "#core/object-files/object-file";
+import { typedItem } from "#core/object-files/typed-item";
+import { AnomaliesPart } from "#ui/objects/anomalies-part";
+import { AnomalyForm } from "#ui/objects/anomaly-form";
+import { EstimateWords } from "#ui/objects/estimate-words";
+import { FileFrame } from "#ui/objects/file-frame";
+import { FindingForm } from "#ui/objects/finding-form";
+import { FindingWords } from "#ui/objects/finding-words";
+import { stateOf, stateOfNew } from "#ui/objects/item-form";
+import { More } from "#ui/objects/more";
+import { fileForPage, keptForm, newItemId, thisYear } from "#web/object-files/reading";
+import type { ObjectPageProps } from "../../../../_ui/objects/page-props.ts";
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: (await getTranslations("objectPages"))("parts.finding"), robots: { index: false } };
+}
+
+/** What does not fit, the date by the evidence, and what the examiner finds. */
+export default async function FindingPage({ params, searchParams }: ObjectPageProps) {
+  const [{ id }, { form, said }] = await Promise.all([params, searchParams]);
+  const [{ kept, access, entries }, t] = await Promise.all([
+    fileForPage(id, "finding"),
+    getTranslations("objectPages"),
+  ]);
+  const refused = keptForm(form);
+  const { content } = kept;
+  const mayChange = access !== "view";
+  const isRefused = refused?.typed.did === "finding";
+  const state = stateOf(
+    refused,
+    "finding",
+    isRefused ? (refused?.typed.id ?? "") : newItemId(),
+    content.finding ? typedFinding(content.finding) : {},
+  );
+  const written = stateOfNew(refused, "anomaly", content.anomalies, newItemId());
+  return (
+    <FileFrame kept={kept} access={access} part="finding" said={said}>
+      <AnomaliesPart
+        kept={kept}
+        found={anomaliesOf(content, entries)}
+        mayChange={mayChange}
+        newId={newItemId}
+      />
+      {mayChange && (
+        <More words={t("finding.addAnomaly")} isOpen={written.given}>
+          <AnomalyForm kept={kept} state={written} ids={[newItemId(), newItemId(), newItemId()]} />
+        </More>
+      )}
+      <section aria-labelledby="date">
+        <h2 id="date">{t("finding.estimate")}</h2>
+        <EstimateWords estimate={estimateOf(content, entries, thisYear())} />
+      </section>
+      <section aria-labelledby="finding">
+        <h2 id="finding">{t("parts.finding")}</h2>
+        {content.finding ? <FindingWords finding={content.finding} /> : <p>{t("finding.none")}</p>}
+        {mayChange && <FindingForm kept={kept} state={state} />}
+      </section>
+    </FileFrame>
+  );
+}
+
+const typedFinding = (finding: Finding) => ({
+  ...typedItem(finding),
+  own_date: finding.ownDate?.typed ?? "",
+  own_date_reasons: finding.ownDate?.reasons ?? "",
+});

@@ -1,0 +1,21 @@
+import { reportOf } from "#core/object-files/report";
+import { sharedFile } from "#web/object-files/reading";
+import { reportSource } from "#web/object-files/report-source";
+import { sendReportZip } from "#web/object-files/send-report";
+import { originOf } from "#web/origin";
+import { footOf, reportInWords } from "../../../../_ui/objects/report-words.ts";
+
+export const dynamic = "force-dynamic";
+
+type Context = { readonly params: Promise<{ readonly token: string }> };
+
+/** The report with its photographs and their sums, for who has the link to its file. */
+export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const { token } = await params;
+  const found = await sharedFile(token);
+  if (!found) return new Response(null, { status: 404 });
+  const host = originOf(request);
+  const source = await reportSource(found, host);
+  const report = await reportInWords(reportOf(source));
+  return sendReportZip(source, `${host}/shared/${token}`, report, await footOf(report.title));
+}

@@ -1,0 +1,68 @@
+import { type Face, runsOf } from "./fonts.ts";
+
+const INK = "#1d1f1e";
+export const GREY = "#5b605d";
+export const LINE = "#b9beb9";
+export const ACCENT = "#1f6f5c";
+
+export type Style = {
+  readonly face: Face;
+  readonly size: number;
+  readonly colour?: string;
+  readonly gap?: number;
+};
+
+/** The part of a page between its margins. */
+export function columnOf({ page }: PDFKit.PDFDocument) {
+  const { left, right, top, bottom } = page.margins;
+  return {
+    left,
+    top,
+    width: page.width - left - right,
+    height: page.height - top - bottom,
+    foot: page.height - bottom,
+  };
+}
+
+/** Goes on to the next page where less than so much of this one is left. */
+export function keepTogether(doc: PDFKit.PDFDocument, height: number): void {
+  const { top, foot } = columnOf(doc);
+  if (doc.y > top && doc.y + height > foot) doc.addPage();
+}
+
+type Place = { readonly x: number; readonly y: number; readonly width: number };
+
+/** Writes a text, in the font of each script, in a column; the place is left below it. */
+export function write(doc: PDFKit.PDFDocument, text: string, style: Style, place?: Place): void {
+  const { left, width } = columnOf(doc);
+  const { x, y, width: wide } = place ?? { x: left, y: doc.y, width };
+  const runs = runsOf(style.face, text);
+  doc.fontSize(style.size).fillColor(style.colour ?? INK);
+  runs.forEach(({ font, text: part }, i) => {
+    const continued = i < runs.length - 1;
+    doc.font(font);
+    if (i === 0) doc.text(part, x, y, { width: wide, continued, lineGap: 1.5 });
+    else doc.text(part, { width: wide, continued, lineGap: 1.5 });
+  });
+  doc.x = left;
+  doc.y += style.gap ?? 0;
+}
+
+/** How high a text stands in a column. */
+export function heightOf(
+  doc: PDFKit.PDFDocument,
+  text: string,
+  { face, size }: Style,
+  width: number,
+): number {
+  const [first] = runsOf(face, text);
+  if (!first) return 0;
+  return doc.font(first.font).fontSize(size).heightOfString(text, { width, lineGap: 1.5 });
+}
+
+/** Draws what is no content: readers that go by tags pass over it. */
+export function decorate(doc: PDFKit.PDFDocument, draw: () => void): void {
+  doc.markContent("Artifact", { type: "Layout" });
+  draw();
+  doc.endMarkedContent();
+}

@@ -1,0 +1,92 @@
+import { reasonsOf } from "../../dating/reasons.ts";
+import { periodsOf } from "../../dating/window.ts";
+import { yearsShown } from "../../dating/years-shown.ts";
+import type { FileEvidence } from "../evidence.ts";
+import type { Phrase, ReportBlock, ReportSection } from "./blocks.ts";
+import type { ReportParts } from "./parts.ts";
+import { beginning, first, msg, row, yearsPhrase } from "./phrases.ts";
+
+/** Pieces that the table and the chart show; the file has the rest. */
+const MOST = 16;
+
+/** Each piece with what it says, how much it tells and what it contradicts; then all of them on one axis. */
+export function evidenceSection(parts: ReportParts): ReportSection<Phrase> {
+  const { estimate, evidence } = parts;
+  const heading = msg("sections.evidence");
+  if (evidence.length === 0)
+    return { id: "evidence", heading, blocks: [{ is: "text", says: msg("notDated") }] };
+  const [reasons, more] = first(reasonsOf(estimate, evidence), MOST);
+  const rows = reasons.flatMap((reason) => {
+    const piece = evidence.find(({ id }) => id === reason.evidenceId);
+    if (!piece) return [];
+    const { strength, params } = reason;
+    const against = reason.against.map((id) => named(evidence.find((each) => each.id === id)));
+    return [
+      [
+        row([named(piece), piece.source === piece.reason ? "" : piece.source]),
+        row([{ edtf: piece.interval.edtf }, { key: `dating.model.${reason.model}` }], ": "),
+        row(
+          [
+            { key: `dating.strength.${strength}` },
+            msg("evidence.weight", {
+              bits: { figure: params.bits },
+              reliability: { figure: params.reliability },
+            }),
+            ...(against.length > 0 ? [msg("evidence.contradicts", { pieces: row(against, "; ") })] : []),
+          ],
+          ". ",
+        ),
+      ],
+    ];
+  });
+  const head = ["piece", "states", "tells"].map((column) => msg(`evidence.${column}`));
+  return {
+    id: "evidence",
+    heading,
+    blocks: [
+      { is: "table", caption: msg("evidence.caption"), head, rows },
+      ...more,
+      chart(
+        parts,
+        reasons.flatMap(({ evidenceId }) => evidence.filter(({ id }) => id === evidenceId)),
+      ),
+    ],
+  };
+}
+
+const named = (piece: FileEvidence | undefined): Phrase =>
+  piece === undefined
+    ? ""
+    : piece.reason === ""
+      ? { edtf: piece.interval.edtf }
+      : beginning(piece.reason, 240);
+
+function chart({ estimate, evidence }: ReportParts, shown: readonly FileEvidence[]): ReportBlock<Phrase> {
+  const years = yearsShown(estimate, evidence);
+  const { grid, posterior, shortest } = estimate;
+  const ranges = shortest[95].ranges;
+  return {
+    is: "chart",
+    chart: "dates",
+    caption: msg("evidence.chart"),
+    years,
+    curve: { from: grid.from, likely: posterior },
+    bars: [
+      ...ranges.map(({ from, to }) => ({
+        ...{ label: msg("evidence.made"), note: "", from, to },
+        when: yearsPhrase(from, to),
+      })),
+      ...shown.map((piece) => {
+        const periods = periodsOf(piece);
+        const [period] = periods;
+        return {
+          label: named(piece),
+          note: "",
+          when: { edtf: piece.interval.edtf },
+          from: period?.earliest ?? null,
+          to: period?.latest ?? null,
+        };
+      }),
+    ],
+  };
+}

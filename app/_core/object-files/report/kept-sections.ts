@@ -1,0 +1,168 @@
+import { checklistOf, pointOf } from "../checklist.ts";
+import type { FileMeasurement, Observation } from "../object-file.ts";
+import type { Phrase, ReportBlock, ReportSection } from "./blocks.ts";
+import type { ReportParts } from "./parts.ts";
+import { beginning, first, msg, row, when, word } from "./phrases.ts";
+
+type Section = ReportSection<Phrase>;
+
+/** What came with the object: each with its date, who vouches, and where the original is. */
+export function documentsSection({ file }: ReportParts): Section {
+  const [shown, more] = first(file.documents, 12);
+  return {
+    id: "documents",
+    heading: msg("sections.documents"),
+    blocks:
+      shown.length === 0
+        ? [{ is: "text", says: { key: "objectPages.chain.noDocuments" } }]
+        : [
+            {
+              is: "table",
+              caption: msg("documents.caption"),
+              head: ["what", "date", "says"].map((column) => msg(`documents.${column}`)),
+              rows: shown.map((each) => [
+                row([
+                  row([word("documents", each.kind), each.title], ": "),
+                  each.vouchedBy === ""
+                    ? ""
+                    : { key: "objectPages.vouched", params: { name: each.vouchedBy } },
+                  each.keptAt === "" ? "" : { key: "objectPages.keptThere", params: { place: each.keptAt } },
+                ]),
+                row([when(each.date, each.dateTyped)]),
+                each.transcription === ""
+                  ? msg("documents.noTranscription", { count: each.scans.length })
+                  : beginning(each.transcription, 600),
+              ]),
+            },
+            ...more,
+          ],
+  };
+}
+
+/** Every measure with its tolerance, and which size of the line it makes. */
+export function measurementsSection(parts: ReportParts): Section {
+  const { file } = parts;
+  const [shown, more] = first(file.measurements, 24);
+  const table: readonly ReportBlock<Phrase>[] =
+    shown.length === 0
+      ? [{ is: "text", says: { key: "objectPages.measure.none" } }]
+      : [
+          {
+            is: "table",
+            caption: msg("measurements.caption"),
+            head: ["what", "measure", "tolerance", "how"].map((column) => msg(`measurements.${column}`)),
+            rows: shown.map(measurementRow),
+          },
+          ...more,
+        ];
+  return {
+    id: "measurements",
+    heading: msg("sections.measurements"),
+    blocks: [...table, ...sizeBlocks(parts)],
+  };
+}
+
+function measurementRow({ measured, part, base, amount, within, typed, onScreen, note }: FileMeasurement) {
+  const unit = measured === "weight" ? "g" : "mm";
+  return [
+    row([word("measured", measured), part], ", "),
+    msg("measurements.amount", { amount: { figure: amount }, unit }),
+    msg("measurements.within", { within: { figure: within }, unit }),
+    row([
+      base === "no base" ? "" : word("bases", base),
+      onScreen
+        ? { key: "objectPages.measure.fromScreen" }
+        : { key: "objectPages.measure.typedAs", params: { typed } },
+      note,
+    ]),
+  ];
+}
+
+function sizeBlocks({ file, sizes }: ReportParts): readonly ReportBlock<Phrase>[] {
+  const { line } = file;
+  if (!line || !sizes) return [];
+  return [
+    { is: "heading", says: msg("measurements.line") },
+    {
+      is: "text",
+      says: row(
+        [
+          {
+            key: "objectPages.measure.lineSays",
+            params: {
+              name: line.name,
+              made: when(line.made),
+              sizes: line.sizes.map(({ name }) => name).join(", "),
+            },
+          },
+          line.source,
+        ],
+        " ",
+      ),
+    },
+    {
+      is: "points",
+      points: sizes.under.map(({ convention, sizes: each, none, best }) => {
+        const chance = best ? (each.find(({ size }) => size === best)?.probability ?? 0) : none;
+        return msg("measurements.if", {
+          convention: { key: `sizesPage.conventions.${convention}` },
+          size: best?.name ?? "none",
+          share: String(Math.min(99, Math.max(1, Math.round(100 * chance)))),
+        });
+      }),
+    },
+    { is: "text", says: { key: `sizesPage.verdicts.${sizes.verdict}` } },
+  ];
+}
+
+/** What was looked at, what was looked for and is absent, and the state that it is in. */
+export function conditionSection({ file }: ReportParts): Section {
+  const points = checklistOf(file.family).points.map(({ id }) => id);
+  const looked = file.observations
+    .filter(({ observed }) => observed !== "not examined")
+    .toSorted((a, b) => points.indexOf(a.point ?? "") - points.indexOf(b.point ?? ""));
+  const [shown, more] = first(looked, 24);
+  const conditions = file.conditions.slice(0, 16).map(({ condition, extent, place, note }) =>
+    row([
+      {
+        key: "objectPages.conditionSays",
+        params: {
+          condition: word("conditions", condition),
+          extent: word("extents", extent),
+          place: place || "none",
+        },
+      },
+      note,
+    ]),
+  );
+  return {
+    id: "condition",
+    heading: msg("sections.condition"),
+    blocks: [
+      ...(conditions.length > 0
+        ? [{ is: "points", points: conditions } as const]
+        : [{ is: "text", says: { key: "objectPages.noConditions" } } as const]),
+      ...(shown.length > 0
+        ? [
+            {
+              is: "table",
+              caption: msg("examined.caption"),
+              head: ["point", "observed", "value"].map((column) => msg(`examined.${column}`)),
+              rows: shown.map(observationRow),
+            } as const,
+            ...more,
+          ]
+        : []),
+    ],
+  };
+}
+
+function observationRow({ point, what, observed, option, value, note }: Observation): readonly Phrase[] {
+  const looked = point === null ? null : pointOf(point);
+  const chosen = looked?.options.find(({ id }) => id === option)?.says ?? "";
+  return [
+    looked?.lookFor ?? what,
+    { key: `objectPages.examine.observed.${observed}` },
+    row([chosen, beginning(value, 300), beginning(note, 300)]),
+  ];
+}

@@ -1,0 +1,148 @@
+import Link from "next/link";
+import { useTranslations } from "next-intl";
+import type { Estimate } from "#core/dating/estimate";
+import type { Evidence } from "#core/dating/evidence";
+import type { FoundAnomaly, Notice, ProvenanceCheck } from "#core/object-files/derived";
+import type { KeptFile } from "#core/object-files/kept-file";
+import { DateChart } from "../dating/date-chart.tsx";
+import plain from "../plain.module.css";
+import { When } from "../review/when.tsx";
+import { EstimateWords } from "./estimate-words.tsx";
+import { FindingWords } from "./finding-words.tsx";
+import { useMeasureWords } from "./measurement-list.tsx";
+import styles from "./objects.module.css";
+import { wordSaid } from "./said-words.ts";
+
+type OverviewProps = {
+  readonly kept: KeptFile;
+  readonly estimate: Estimate;
+  readonly evidence: readonly Evidence[];
+  readonly found: readonly FoundAnomaly[];
+  readonly check: ProvenanceCheck;
+  readonly notices: readonly Notice[];
+  /** Address of the file's pages; empty where only this one is shown. */
+  readonly base: string;
+};
+
+/** What is it, how sure, why, what speaks against it, who says so: in this order. */
+export function Overview(props: OverviewProps) {
+  const { kept, estimate, evidence } = props;
+  const t = useTranslations("objectPages.overview");
+  const words = useTranslations("objectPages");
+  const { finding, family, description } = kept.content;
+  const labels = Object.fromEntries(evidence.map(({ id, reason }) => [id, reason]));
+  return (
+    <div className={styles.says}>
+      <p className={plain.note}>{words(`families.${family}`)}</p>
+      {finding ? <FindingWords finding={finding} /> : <p className={styles.lead}>{t("notFound")}</p>}
+      {description && <p className={styles.told}>{description}</p>}
+      <section className={styles.section} aria-labelledby="sure">
+        <h2 id="sure">{t("sure")}</h2>
+        <EstimateWords estimate={estimate} />
+      </section>
+      <section className={styles.section} aria-labelledby="why">
+        <h2 id="why">{t("why")}</h2>
+        <Why {...props} />
+      </section>
+      <Against {...props} />
+      <section className={styles.section} aria-labelledby="who">
+        <h2 id="who">{t("who")}</h2>
+        <Who kept={kept} />
+      </section>
+      {evidence.length > 0 && (
+        <details className={styles.more}>
+          <summary>{t("evidence")}</summary>
+          <DateChart estimate={estimate} evidence={evidence} labels={labels} />
+        </details>
+      )}
+    </div>
+  );
+}
+
+function Why({ kept, evidence, base }: OverviewProps) {
+  const t = useTranslations("objectPages.overview");
+  const words = useTranslations("objectPages");
+  const measure = useMeasureWords();
+  const { marks, measurements, observations } = kept.content;
+  const looked = observations.filter(({ observed }) => observed !== "not examined").length;
+  const reasons = [
+    ...marks.map(({ id, words: says, place, match }) => ({
+      id,
+      says: t("mark", {
+        name: says || words("aMark"),
+        place: place || "none",
+        match: match?.title ?? "none",
+      }),
+    })),
+    ...measurements.map((each) => ({ id: each.id, says: measure(each) })),
+    ...evidence
+      .filter(({ reason }) => reason !== "")
+      .map(({ id, reason }) => ({ id: `evidence ${id}`, says: reason })),
+  ];
+  return (
+    <ul className={styles.points}>
+      {reasons.map(({ id, says }) => (
+        <li key={id}>{says}</li>
+      ))}
+      <li>
+        {base === "" ? (
+          t("observations", { count: looked })
+        ) : (
+          <Link href={`${base}/examine`}>{t("observations", { count: looked })}</Link>
+        )}
+      </li>
+    </ul>
+  );
+}
+
+function Against({ kept, estimate, found, check, notices, base }: OverviewProps) {
+  const t = useTranslations("objectPages.overview");
+  const objects = useTranslations("objects");
+  const against = [
+    ...notices.map((each) => ({ says: wordSaid("notice", each, objects), href: `${base}/marks` })),
+    ...found.map((each) => ({ says: wordSaid("anomaly", each, objects), href: `${base}/finding` })),
+    ...kept.content.anomalies.map(({ says }) => ({ says, href: `${base}/finding` })),
+    ...check.contradictions.map((each) => ({
+      says: wordSaid("provenance", each, objects),
+      href: `${base}/provenance`,
+    })),
+    ...(estimate.conflicts.length > 0 ? [{ says: t("conflict"), href: `${base}/finding` }] : []),
+  ];
+  return (
+    <section className={against.length > 0 ? styles.against : styles.section} aria-labelledby="against">
+      <h2 id="against">{t("against")}</h2>
+      {against.length === 0 && <p>{t("nothingAgainst")}</p>}
+      <ul className={styles.points}>
+        {against.map(({ says, href }) => (
+          <li key={says}>{base === "" ? says : <Link href={href}>{says}</Link>}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Who({ kept }: { readonly kept: KeptFile }) {
+  const t = useTranslations("objectPages.overview");
+  const { finding } = kept.content;
+  return (
+    <>
+      {finding && (
+        <p>
+          {t.rich("stated", {
+            name: finding.by.name,
+            count: finding.revisions.length,
+            when: () => <When at={finding.at} />,
+          })}
+        </p>
+      )}
+      <p>
+        {t.rich("owner", {
+          name: kept.owner.name,
+          version: kept.version,
+          when: () => <When at={kept.updatedAt.toISOString()} />,
+        })}
+      </p>
+      <p className={plain.note}>{t("hash", { hash: kept.hash.slice(0, 16) })}</p>
+    </>
+  );
+}

@@ -1,0 +1,145 @@
+import Link from "next/link";
+import { useTranslations } from "next-intl";
+import type { ReactNode } from "react";
+import type { Report, ReportBlock } from "#core/object-files/report/blocks";
+import plain from "../plain.module.css";
+import { PrintButton } from "../worksheet/print-button.tsx";
+import { ObjectPhoto } from "./object-photo.tsx";
+import styles from "./report.module.css";
+
+type Charts = { readonly dates: ReactNode; readonly provenance: ReactNode };
+type ReportPageProps = {
+  readonly report: Report<string>;
+  /** Address of the file, which that of the report begins with. */
+  readonly base: string;
+  /** Where the file's own images are. */
+  readonly images: string;
+  /** The charts, as the file's pages draw them. */
+  readonly charts: Charts;
+};
+
+/** The whole report on one page, ready to be printed, and the ways to take it along. */
+export function ReportPage({ report, base, images, charts }: ReportPageProps) {
+  const t = useTranslations("objectReport.page");
+  return (
+    <article className={styles.report}>
+      <header>
+        <p className={styles.ways}>
+          <Link href={base}>{t("back")}</Link>
+        </p>
+        <h1>{report.title}</h1>
+        <p className={plain.note}>{report.subtitle}</p>
+        <nav className={styles.ways} aria-label={t("ways")}>
+          <ul>
+            <li>
+              <a href={`${base}/report.pdf?paper=a4`}>{t("pdfA4")}</a>
+            </li>
+            <li>
+              <a href={`${base}/report.pdf?paper=letter`}>{t("pdfLetter")}</a>
+            </li>
+            <li>
+              <a href={`${base}/report.jsonld`}>{t("jsonld")}</a>
+            </li>
+            <li>
+              <a href={`${base}/report.zip`}>{t("zip")}</a>
+            </li>
+            <li>
+              <PrintButton />
+            </li>
+          </ul>
+        </nav>
+      </header>
+      {report.sections.map(({ id, heading, blocks }) => (
+        <section key={id} aria-labelledby={`report-${id}`} className={styles.section}>
+          <h2 id={`report-${id}`}>{heading}</h2>
+          {blocks.map((block, i) => (
+            <Block key={i} {...{ block, images, charts }} />
+          ))}
+        </section>
+      ))}
+    </article>
+  );
+}
+
+type BlockProps = {
+  readonly block: ReportBlock<string>;
+  readonly images: string;
+  readonly charts: Charts;
+};
+
+function Block({ block, images, charts }: BlockProps) {
+  switch (block.is) {
+    case "lead":
+      return <p className={styles.lead}>{block.says}</p>;
+    case "note":
+      return <p className={plain.note}>{block.says}</p>;
+    case "heading":
+      return <h3>{block.says}</h3>;
+    case "quoted":
+      return <blockquote>{block.says}</blockquote>;
+    case "text":
+      return <p>{block.says}</p>;
+    case "points":
+      return (
+        <ul className={styles.points}>
+          {block.points.map((point) => (
+            <li key={point}>{point}</li>
+          ))}
+        </ul>
+      );
+    case "photographs":
+      return (
+        <div className={block.size === "large" ? styles.large : styles.beside}>
+          {block.photographs.map((each) => (
+            <figure key={each.sha256}>
+              <ObjectPhoto
+                image={each}
+                alt={each.alt}
+                base={each.from === "file" ? images : "/images"}
+                shownAt={block.size === "large" ? 1280 : 640}
+              />
+              {each.caption !== "" && <figcaption>{each.caption}</figcaption>}
+            </figure>
+          ))}
+        </div>
+      );
+    case "chart":
+      return charts[block.chart];
+    case "table":
+      return <Table {...block} />;
+  }
+}
+
+function Table({ caption, head, rows }: Extract<ReportBlock<string>, { readonly is: "table" }>) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard
+    <section className={styles.scroll} tabIndex={0} aria-label={caption}>
+      <table className={styles.table}>
+        <caption>{caption}</caption>
+        <thead>
+          <tr>
+            {head.map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.join(" ")}>
+              {row.map((cell, i) => {
+                const Cell = i === 0 ? "th" : "td";
+                return (
+                  <Cell key={head[i]} {...(i === 0 ? { scope: "row" } : {})}>
+                    {cell.startsWith("http") ? <a href={cell}>{cell}</a> : cell}
+                  </Cell>
+                );
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
