@@ -29,9 +29,7 @@ write("port-side", await drawBoat("port"));
 write("starboard-side", await drawBoat("starboard"));
 write("receipt", await drawReceipt());
 write("album-page", await drawAlbumPage());
-const letter = readFileSync(join(here, "objects", "letter.txt"), "utf8")
-  .trim()
-  .split("\n");
+const letter = readFileSync(join(out, "letter.txt"), "utf8").trim().split("\n");
 write("letter", await drawLetter(letter));
 const { subjects } = buildScenario(join(here, "scenario"));
 for (const [name, key, draw] of MARKS) {
