@@ -1,22 +1,22 @@
 import Link from "next/link";
 import { useTranslations } from "next-intl";
 import type { Estimate } from "#core/dating/estimate";
-import type { Evidence } from "#core/dating/evidence";
 import type { FoundAnomaly, Notice, ProvenanceCheck } from "#core/object-files/derived";
+import type { FileEvidence } from "#core/object-files/evidence";
 import type { KeptFile } from "#core/object-files/kept-file";
 import { DateChart } from "../dating/date-chart.tsx";
 import plain from "../plain.module.css";
 import { When } from "../review/when.tsx";
 import { EstimateWords } from "./estimate-words.tsx";
 import { FindingWords } from "./finding-words.tsx";
-import { useMeasureWords } from "./measurement-list.tsx";
 import styles from "./objects.module.css";
 import { wordSaid } from "./said-words.ts";
+import { Why } from "./why.tsx";
 
 type OverviewProps = {
   readonly kept: KeptFile;
   readonly estimate: Estimate;
-  readonly evidence: readonly Evidence[];
+  readonly evidence: readonly FileEvidence[];
   readonly found: readonly FoundAnomaly[];
   readonly check: ProvenanceCheck;
   readonly notices: readonly Notice[];
@@ -42,7 +42,7 @@ export function Overview(props: OverviewProps) {
       </section>
       <section className={styles.section} aria-labelledby="why">
         <h2 id="why">{t("why")}</h2>
-        <Why {...props} />
+        <Why content={kept.content} estimate={estimate} evidence={evidence} base={props.base} />
       </section>
       <Against {...props} />
       <section className={styles.section} aria-labelledby="who">
@@ -59,42 +59,6 @@ export function Overview(props: OverviewProps) {
   );
 }
 
-function Why({ kept, evidence, base }: OverviewProps) {
-  const t = useTranslations("objectPages.overview");
-  const words = useTranslations("objectPages");
-  const measure = useMeasureWords();
-  const { marks, measurements, observations } = kept.content;
-  const looked = observations.filter(({ observed }) => observed !== "not examined").length;
-  const reasons = [
-    ...marks.map(({ id, words: says, place, match }) => ({
-      id,
-      says: t("mark", {
-        name: says || words("aMark"),
-        place: place || "none",
-        match: match?.title ?? "none",
-      }),
-    })),
-    ...measurements.map((each) => ({ id: each.id, says: measure(each) })),
-    ...evidence
-      .filter(({ reason }) => reason !== "")
-      .map(({ id, reason }) => ({ id: `evidence ${id}`, says: reason })),
-  ];
-  return (
-    <ul className={styles.points}>
-      {reasons.map(({ id, says }) => (
-        <li key={id}>{says}</li>
-      ))}
-      <li>
-        {base === "" ? (
-          t("observations", { count: looked })
-        ) : (
-          <Link href={`${base}/examine`}>{t("observations", { count: looked })}</Link>
-        )}
-      </li>
-    </ul>
-  );
-}
-
 function Against({ kept, estimate, found, check, notices, base }: OverviewProps) {
   const t = useTranslations("objectPages.overview");
   const objects = useTranslations("objects");
@@ -108,12 +72,13 @@ function Against({ kept, estimate, found, check, notices, base }: OverviewProps)
     })),
     ...(estimate.conflicts.length > 0 ? [{ says: t("conflict"), href: `${base}/finding` }] : []),
   ];
+  const told = against.filter(({ says }, at) => against.findIndex((each) => each.says === says) === at);
   return (
     <section className={against.length > 0 ? styles.against : styles.section} aria-labelledby="against">
       <h2 id="against">{t("against")}</h2>
       {against.length === 0 && <p>{t("nothingAgainst")}</p>}
       <ul className={styles.points}>
-        {against.map(({ says, href }) => (
+        {told.map(({ says, href }) => (
           <li key={says}>{base === "" ? says : <Link href={href}>{says}</Link>}</li>
         ))}
       </ul>
