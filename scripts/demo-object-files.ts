@@ -4,6 +4,7 @@ import { v5 } from "uuid";
 import type { FieldError } from "#core/field-error";
 import { actingAs } from "#core/members/account";
 import type { ActingMember } from "#core/members/member";
+import { anomaliesOf } from "#core/object-files/anomalies";
 import { MOST_FILES } from "#core/object-files/kept-file";
 import { photographOf } from "#core/object-files/photograph-of";
 import { readCommand } from "#core/object-files/read-command";
@@ -14,6 +15,7 @@ import { acceptMatch } from "#usecases/accept-match";
 import { keepObjectImage } from "#usecases/keep-object-image";
 import { lookUpMark } from "#usecases/look-up-mark";
 import { lookUpObjectMark } from "#usecases/look-up-object-mark";
+import { matchedEntries } from "#usecases/matched-entries";
 import { changeObjectFile } from "#usecases/object-files/change-object-file";
 import { openObjectFile } from "#usecases/open-object-file";
 import { openObjectToOthers } from "#usecases/open-object-to-others";
@@ -66,7 +68,17 @@ async function keep(wired: Live, folder: string, told: Told): Promise<void> {
   const id = passed(await openObjectFile(then(opening), owner, { title, family, description: "" }));
   for (const step of told.steps)
     await take(then(step.day), { id, by: owner, folder, step, typed: await typed(step, title, folder) });
+  await refuseLooseStances(wired, id);
   if (told.published) passed(await openObjectToOthers(then(0), id, owner, { kind: "publish" }));
+}
+
+/** What is weighed must be an anomaly that the file has. */
+async function refuseLooseStances(wired: Live, id: string): Promise<void> {
+  const content = (await wired.objectFiles.find(id))?.content;
+  if (!content) return;
+  const keys = anomaliesOf(content, await matchedEntries(wired, content)).map(({ key }) => key);
+  const loose = content.stances.find(({ anomaly }) => !keys.includes(anomaly));
+  if (loose) throw new Error(`anomaly: must be one of ${keys.join(", ")}. Received "${loose.anomaly}".`);
 }
 
 type Asked = {

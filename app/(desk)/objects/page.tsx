@@ -24,6 +24,7 @@ export default async function ObjectsPage() {
     getTranslations("objectPages"),
   ]);
   const mine = lines.filter(({ access }) => access === "owner");
+  const others = published.filter(({ id }) => !lines.some((line) => line.id === id));
   const invited = lines.filter(({ access }) => access !== "owner");
   return (
     <>
@@ -39,7 +40,9 @@ export default async function ObjectsPage() {
       <div className={styles.body}>
         {member && <FileList id="mine" lines={mine} none={t("none")} />}
         {invited.length > 0 && <FileList id="invited" lines={invited} none="" />}
-        <FileList id="published" lines={published} none={t("nonePublished")} />
+        {(!member || others.length > 0) && (
+          <FileList id="published" lines={others} none={t("nonePublished")} />
+        )}
       </div>
     </>
   );
