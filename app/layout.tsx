@@ -53,8 +53,10 @@ async function islandMessages() {
     photographParts,
     likeness,
     objectPages: { camera, choosePhotograph, photographNote, outbox, examine, measure },
+    worksheet: { print },
   } = await getMessages();
   return {
+    worksheet: { print },
     objectPages: { camera, choosePhotograph, photographNote, outbox, examine, measure },
     bench,
     several,

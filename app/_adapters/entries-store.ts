@@ -1,5 +1,6 @@
 import type { Entries } from "../_usecases/ports.ts";
 import type { Database } from "./database.ts";
+import { entriesMatched } from "./entries-matched.ts";
 import { searchEntries } from "./entry-search.ts";
 import { viewOf } from "./entry-view.ts";
 import { summaryInclude, toPhotograph, toSummary } from "./rows.ts";
@@ -15,6 +16,7 @@ export function createEntries(database: Database): Entries {
       const row = await prisma.entry.findUnique({ where: { slug }, include: summaryInclude });
       return row?.currentRevision ? viewOf(database, row, row.currentRevision) : null;
     },
+    matched: (slugs) => entriesMatched(database, slugs),
     async summaries(ids) {
       const rows = await prisma.entry.findMany({
         where: { id: { in: [...ids] }, currentRevisionId: { not: null } },

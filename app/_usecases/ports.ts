@@ -6,7 +6,7 @@ import type { RevisionLine, RevisionView } from "#core/entries/revision";
 import type { FieldError } from "#core/field-error";
 import type { FolderError, FolderRecord } from "#core/import/folder-record";
 import type { KeptLookUp } from "#core/look-ups/kept-look-up";
-
+import type { MatchedEntry } from "#core/object-files/matched-entry";
 import type { Alignment } from "#core/photographs/alignment";
 import type { Photograph } from "#core/photographs/photograph";
 import type { Proposal } from "#core/photographs/proposal";
@@ -110,6 +110,8 @@ export type LookUps = {
 
 export type Entries = {
   bySlug(slug: string): Promise<EntryView | null>;
+  /** What object files ask of entries, by slug; those that are there, in the order of their slugs. */
+  matched(slugs: readonly string[]): Promise<readonly MatchedEntry[]>;
   /** By id, in no order. */
   summaries(ids: readonly string[]): Promise<ReadonlyMap<string, EntrySummary>>;
   photographs(ids: readonly string[]): Promise<ReadonlyMap<string, Photograph>>;

@@ -221,6 +221,10 @@ describeOnBothDatabases("what members do to entries", (database) => {
       hidden: { photographs: 1, texts: ["title"] },
     });
     expect(hidden?.photographs.map(({ id }) => id)).not.toContain(photograph.id);
+    const { id, number, contentHash } = hidden?.revision ?? {};
+    expect(await wired.entries.matched([slug, "nowhere"])).toMatchObject([
+      { slug, title: HIDDEN, state: "verified", revision: { id, number, contentHash } },
+    ]);
     expect((await wired.revisions.shown(slug, 1))?.view.content.title).toBe(HIDDEN);
     expect((await wired.entries.search(query("zephyrine"))).total).toBe(0);
     expect(await wired.contents.isHiddenImage(photograph.sha256)).toBe(true);

@@ -35,7 +35,8 @@ function ObjectLine({ line }: { readonly line: FileLine }) {
         <p>{t(`families.${line.family as Family}`)}</p>
         {line.access !== "owner" && (
           <p className={plain.note}>
-            {t("ownerIs", { name: line.owner.name })} {(!line.published || line.access === "edit") && t(`access.${line.access}`)}
+            {t("ownerIs", { name: line.owner.name })}{" "}
+            {(!line.published || line.access === "edit") && t(`access.${line.access}`)}
           </p>
         )}
         <p className={plain.note}>
