@@ -1,13 +1,14 @@
 import Link from "next/link";
 import { useTranslations } from "next-intl";
 import type { Estimate } from "#core/dating/estimate";
-import type { Evidence } from "#core/dating/evidence";
 import type { FoundAnomaly, Notice, ProvenanceCheck } from "#core/object-files/derived";
+import type { FileEvidence } from "#core/object-files/evidence";
 import type { KeptFile } from "#core/object-files/kept-file";
 import { DateChart } from "../dating/date-chart.tsx";
 import plain from "../plain.module.css";
 import { When } from "../review/when.tsx";
 import { EstimateWords } from "./estimate-words.tsx";
+import { useEvidenceName } from "./evidence-part.tsx";
 import { FindingWords } from "./finding-words.tsx";
 import { useMeasureWords } from "./measurement-list.tsx";
 import styles from "./objects.module.css";
@@ -16,7 +17,7 @@ import { wordSaid } from "./said-words.ts";
 type OverviewProps = {
   readonly kept: KeptFile;
   readonly estimate: Estimate;
-  readonly evidence: readonly Evidence[];
+  readonly evidence: readonly FileEvidence[];
   readonly found: readonly FoundAnomaly[];
   readonly check: ProvenanceCheck;
   readonly notices: readonly Notice[];
@@ -30,7 +31,8 @@ export function Overview(props: OverviewProps) {
   const t = useTranslations("objectPages.overview");
   const words = useTranslations("objectPages");
   const { finding, family, description } = kept.content;
-  const labels = Object.fromEntries(evidence.map(({ id, reason }) => [id, reason]));
+  const name = useEvidenceName();
+  const labels = Object.fromEntries(evidence.map((each) => [each.id, name(each)]));
   return (
     <div className={styles.says}>
       <p className={plain.note}>{words(`families.${family}`)}</p>
@@ -63,6 +65,7 @@ function Why({ kept, evidence, base }: OverviewProps) {
   const t = useTranslations("objectPages.overview");
   const words = useTranslations("objectPages");
   const measure = useMeasureWords();
+  const name = useEvidenceName();
   const { marks, measurements, observations } = kept.content;
   const looked = observations.filter(({ observed }) => observed !== "not examined").length;
   const reasons = [
@@ -75,9 +78,7 @@ function Why({ kept, evidence, base }: OverviewProps) {
       }),
     })),
     ...measurements.map((each) => ({ id: each.id, says: measure(each) })),
-    ...evidence
-      .filter(({ reason }) => reason !== "")
-      .map(({ id, reason }) => ({ id: `evidence ${id}`, says: reason })),
+    ...evidence.map((each) => ({ id: `evidence ${each.id}`, says: name(each) })),
   ];
   return (
     <ul className={styles.points}>

@@ -11,6 +11,7 @@ import { keepObjectImage } from "#usecases/keep-object-image";
 import { changeObjectFile } from "#usecases/object-files/change-object-file";
 import { findFileToChange } from "#usecases/object-files/find-object-file";
 import { showLookUp } from "#usecases/show-look-up";
+import { takeWorksheet } from "#usecases/take-worksheet";
 import { type Live, live } from "../live.ts";
 import { done, refuse } from "../words-form.ts";
 import { lookUpFromFile } from "./look-up-from-file.ts";
@@ -94,6 +95,10 @@ async function change(wired: Live, asked: Asked): Promise<Changed> {
   const stamp = { by: { id: by.id, name: by.name }, at: wired.clock.now().toISOString() };
   const read = readCommand(command, typed, stamp);
   if (!read.ok) return read;
+  if (read.value.is === "pieces") {
+    const taken = await takeWorksheet(wired, { id, by, had, pieces: read.value.items });
+    return taken.ok ? ok(taken.value.version) : taken;
+  }
   const changed = await changeObjectFile(wired, { id, by, had, command: read.value });
   if (!changed.ok || image === null || command === "photograph") return changed;
   const next = photographOf(read.value, image, typed.photographId ?? "");

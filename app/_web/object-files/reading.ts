@@ -7,12 +7,17 @@ import type { MatchedEntry } from "#core/object-files/matched-entry";
 import { noticesOf } from "#core/object-files/notices";
 import type { ObjectFile } from "#core/object-files/object-file";
 import { checkProvenance } from "#core/object-files/provenance";
-import { matchedEntries } from "#usecases/matched-entries";
+import type { Typed } from "#core/questions/typed-text";
 import { type FoundFile, findObjectFile, findSharedFile } from "#usecases/object-files/find-object-file";
+import { matchedEntries } from "#usecases/object-files/matched-entries";
 import { actor, signedInMember } from "../actor.ts";
+import { keepForm } from "../kept-forms.ts";
 import { live } from "../live.ts";
 
 export { keptForm } from "../kept-forms.ts";
+
+/** Keeps what a page was asked for while somebody signs in. @returns its name */
+export const keepTypedForm = (typed: Typed): string => keepForm({ errors: [], typed });
 
 type WithEntries = { readonly entries: readonly MatchedEntry[] };
 
