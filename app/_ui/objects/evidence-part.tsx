@@ -8,6 +8,7 @@ import type { KeptFile } from "#core/object-files/kept-file";
 import { pieceOfEvidence, worksheetOf } from "#core/object-files/worksheet-of-file";
 import { DateChart } from "../dating/date-chart.tsx";
 import plain from "../plain.module.css";
+import { Said } from "../said.tsx";
 import { wordPiece, wordTrust } from "../worksheet/piece-words.ts";
 import { EstimateWords } from "./estimate-words.tsx";
 import { More } from "./more.tsx";
@@ -19,10 +20,15 @@ type EvidencePartProps = {
   readonly estimate: Estimate;
   readonly evidence: readonly FileEvidence[];
   readonly mayChange: boolean;
+  /** What was just taken from a worksheet, and what the file had of it already. */
+  readonly taken: { readonly taken: number; readonly known: number } | null;
 };
 
+/** A longer list is out of the way until it is wanted. */
+const SHORT_LIST = 8;
+
 /** When it was made, by every dated thing in the file; all of it can be looked into on a worksheet. */
-export function EvidencePart({ kept, estimate, evidence, mayChange }: EvidencePartProps) {
+export function EvidencePart({ kept, estimate, evidence, mayChange, taken }: EvidencePartProps) {
   const t = useTranslations("objectPages");
   const name = useEvidenceName();
   const { worksheet, left } = worksheetOf(kept.content, evidence, estimate);
@@ -31,6 +37,7 @@ export function EvidencePart({ kept, estimate, evidence, mayChange }: EvidencePa
   return (
     <section className={styles.section} aria-labelledby="evidence">
       <h2 id="evidence">{t("finding.estimate")}</h2>
+      {taken && <Said>{t("take.done", taken)}</Said>}
       <EstimateWords estimate={estimate} />
       {conflicts.length > 0 && (
         <div className={styles.against}>
@@ -47,8 +54,11 @@ export function EvidencePart({ kept, estimate, evidence, mayChange }: EvidencePa
           <More words={t("evidence.chart")}>
             <DateChart estimate={estimate} evidence={evidence} labels={labels} />
           </More>
-          <More words={t("evidence.all", { count: evidence.length })} isOpen>
-            <ol className={styles.list}>
+          <More
+            words={t("evidence.all", { count: evidence.length })}
+            isOpen={taken !== null || evidence.length <= SHORT_LIST}
+          >
+            <ol className={`${styles.list} ${styles.column}`}>
               {reasonsOf(estimate, evidence).flatMap((reason) => {
                 const piece = evidence.find(({ id }) => id === reason.evidenceId);
                 return piece
@@ -109,9 +119,10 @@ function EvidenceWords({ piece, reason }: EvidenceWordsProps) {
       <p className={styles.sentence}>{wordPiece(pieceOfEvidence(piece), sheet, period)}</p>
       {piece.reason && <p>{piece.reason}</p>}
       {exceptions && <p>{sheet("exceptions", { exceptions })}</p>}
-      <p className={plain.note}>
+      <p className={`${plain.note} ${styles.sentence}`}>
+        {wordTrust(piece.reliability, sheet)}.{" "}
         {t("tells", { strength: dating(`strength.${reason.strength}`), bits })}{" "}
-        {wordTrust(piece.reliability, sheet)}. {source ? sheet("source", { source }) : sheet("noSource")}
+        {source ? sheet("source", { source }) : sheet("noSource")}
         {basis && ` (${sheet(`bases.${basis}`)})`} {t(`from.${from as "pieces"}`)}
       </p>
     </>

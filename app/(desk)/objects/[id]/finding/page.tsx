@@ -10,7 +10,6 @@ import { FindingForm } from "#ui/objects/finding-form";
 import { FindingWords } from "#ui/objects/finding-words";
 import { stateOf, stateOfNew } from "#ui/objects/item-form";
 import { More } from "#ui/objects/more";
-import { Said } from "#ui/said";
 import { derivedOf, fileForPage, keptForm, newItemId } from "#web/object-files/reading";
 import type { ObjectPageProps } from "../../../../_ui/objects/page-props.ts";
 
@@ -46,10 +45,13 @@ export default async function FindingPage({ params, searchParams }: ObjectPagePr
           <AnomalyForm kept={kept} state={written} ids={[newItemId(), newItemId(), newItemId()]} />
         </More>
       )}
-      {query.taken !== undefined && (
-        <Said>{t("take.done", { taken: count(query.taken), known: count(query.known) })}</Said>
-      )}
-      <EvidencePart kept={kept} estimate={estimate} evidence={evidence} mayChange={mayChange} />
+      <EvidencePart
+        kept={kept}
+        estimate={estimate}
+        evidence={evidence}
+        mayChange={mayChange}
+        taken={query.taken === undefined ? null : { taken: count(query.taken), known: count(query.known) }}
+      />
       <section aria-labelledby="finding">
         <h2 id="finding">{t("parts.finding")}</h2>
         {content.finding ? <FindingWords finding={content.finding} /> : <p>{t("finding.none")}</p>}
