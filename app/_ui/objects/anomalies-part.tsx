@@ -4,6 +4,7 @@ import type { KeptFile } from "#core/object-files/kept-file";
 import { AnomalyItem, showWritten, wordFound } from "./anomaly-item.tsx";
 import styles from "./objects.module.css";
 import { RemoveItem } from "./remove-item.tsx";
+import { useSaidWords } from "./said-words.ts";
 
 type AnomaliesPartProps = {
   readonly kept: KeptFile;
@@ -16,6 +17,7 @@ type AnomaliesPartProps = {
 export function AnomaliesPart({ kept, found, mayChange, newId }: AnomaliesPartProps) {
   const t = useTranslations("objectPages.finding");
   const objects = useTranslations("objects");
+  const say = useSaidWords();
   const { anomalies, stances } = kept.content;
   const common = { kept, stances, mayChange, newId };
   return (
@@ -25,7 +27,10 @@ export function AnomaliesPart({ kept, found, mayChange, newId }: AnomaliesPartPr
       <ul className={styles.list}>
         {found.map((each) => (
           <li key={each.key}>
-            <AnomalyItem {...common} anomaly={wordFound(each, objects)} />
+            <AnomalyItem
+              {...common}
+              anomaly={wordFound(each, say, (id) => objects(`explanation.${id}` as never))}
+            />
           </li>
         ))}
         {anomalies.map((each) => (

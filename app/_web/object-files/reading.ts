@@ -2,6 +2,7 @@ import { notFound, redirect } from "next/navigation";
 import { cache } from "react";
 import { anomaliesOf } from "#core/object-files/anomalies";
 import { estimateOf, evidenceOf } from "#core/object-files/evidence";
+import { cautionsOf } from "#core/object-files/finding";
 import type { AccessEvent, FileLine, FileVersion, KeptFile } from "#core/object-files/kept-file";
 import type { MatchedEntry } from "#core/object-files/matched-entry";
 import { noticesOf } from "#core/object-files/notices";
@@ -62,10 +63,12 @@ export const thisYear = (): number => new Date().getUTCFullYear();
 export function derivedOf(content: ObjectFile, entries: readonly MatchedEntry[]) {
   const evidence = evidenceOf(content, entries);
   const estimate = estimateOf(content, entries, thisYear());
+  const found = anomaliesOf(content, entries);
   return {
     estimate,
     evidence,
-    found: anomaliesOf(content, entries),
+    found,
+    cautions: cautionsOf(content, found, estimate),
     check: checkProvenance(content, evidence, estimate),
     notices: noticesOf(content, entries),
   };

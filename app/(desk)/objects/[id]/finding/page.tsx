@@ -27,7 +27,7 @@ export default async function FindingPage({ params, searchParams }: ObjectPagePr
   const { form, said } = query;
   const refused = keptForm(form);
   const { content } = kept;
-  const { estimate, evidence, found } = derivedOf(content, entries);
+  const { estimate, evidence, found, cautions } = derivedOf(content, entries);
   const mayChange = access !== "view";
   const isRefused = refused?.typed.did === "finding";
   const state = stateOf(
@@ -54,7 +54,11 @@ export default async function FindingPage({ params, searchParams }: ObjectPagePr
       />
       <section aria-labelledby="finding">
         <h2 id="finding">{t("parts.finding")}</h2>
-        {content.finding ? <FindingWords finding={content.finding} /> : <p>{t("finding.none")}</p>}
+        {content.finding ? (
+          <FindingWords finding={content.finding} cautions={cautions} />
+        ) : (
+          <p>{t("finding.none")}</p>
+        )}
         {mayChange && <FindingForm kept={kept} state={state} />}
       </section>
     </FileFrame>
