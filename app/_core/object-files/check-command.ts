@@ -82,7 +82,7 @@ function known(field: string, list: readonly { readonly id: string }[], id: stri
 function checkSubject(file: ObjectFile, { of, item }: ObjectFile["photographs"][number]) {
   if (of === "whole" || item === null) return [];
   const lists = {
-    point: checklistOf(file.family).points,
+    point: [...checklistOf(file.family).points, ...file.observations],
     mark: file.marks,
     condition: file.conditions,
     event: file.events,

@@ -2,6 +2,7 @@ import { useTranslations } from "next-intl";
 import type { Explanation, FoundAnomaly, Said } from "#core/object-files/derived";
 import type { KeptFile } from "#core/object-files/kept-file";
 import type { Stance, WrittenAnomaly } from "#core/object-files/object-file";
+import type { RefusedItem } from "./item-form.tsx";
 import styles from "./objects.module.css";
 import type { SaidWords } from "./said-words.ts";
 import { StanceForm } from "./stance-form.tsx";
@@ -53,10 +54,11 @@ type AnomalyItemProps = {
   readonly stances: readonly Stance[];
   readonly mayChange: boolean;
   readonly newId: () => string;
+  readonly refused: RefusedItem;
 };
 
 /** Something that does not fit, with explanations that compete; which is right the examiner weighs, never the file. */
-export function AnomalyItem({ kept, anomaly, stances, mayChange, newId }: AnomalyItemProps) {
+export function AnomalyItem({ kept, anomaly, stances, mayChange, newId, refused }: AnomalyItemProps) {
   const t = useTranslations("objectPages");
   return (
     <>
@@ -92,6 +94,7 @@ export function AnomalyItem({ kept, anomaly, stances, mayChange, newId }: Anomal
                     about={each.says}
                     stance={stance ?? null}
                     id={stance?.id ?? newId()}
+                    refused={refused}
                   />
                 )}
               </li>

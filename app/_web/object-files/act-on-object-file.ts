@@ -34,8 +34,11 @@ export async function actOnObjectFile(
   const wired = await live();
   const found = command && (await findFileToChange(wired, id, by.id));
   if (!command || !found) return unknown(request, id);
-  const form = await readObjectForm(request);
-  if (!form.ok) return refuse(request, [form.error], {}, `/objects/${id}`);
+  const form = await readObjectForm(request, command);
+  if (!form.ok) {
+    const { error, typed } = form.error;
+    return refuse(request, [error], { ...typed, did: command }, pageIn(typed, id));
+  }
   const { file } = form.value;
   const page = pageIn(form.value.typed, id);
   const image = file ? await take(wired, id, by, file) : null;
@@ -86,10 +89,10 @@ async function change(wired: Live, asked: Asked): Promise<Changed> {
   const { id, by, command, typed, image } = asked;
   const had = Number(typed.version) || 0;
   if (command === "match") {
-    const { mark = "", entry = "", lookUp = "" } = typed;
+    const { mark = "", entry = "", lookUp = "", revision = "" } = typed;
     return acceptMatch(
       { ...wired, show: (each) => showLookUp(wired, each) },
-      { id, by, had, mark, entry, lookUp },
+      { id, by, had, mark, entry, lookUp, revision },
     );
   }
   const stamp = { by: { id: by.id, name: by.name }, at: wired.clock.now().toISOString() };

@@ -12,6 +12,7 @@ import type { Typed } from "#core/questions/typed-text";
 import { type FoundFile, findObjectFile, findSharedFile } from "#usecases/object-files/find-object-file";
 import { matchedEntries } from "#usecases/object-files/matched-entries";
 import { actor, signedInMember } from "../actor.ts";
+import { parseEntryQuery } from "../entry-query.ts";
 import { keepForm } from "../kept-forms.ts";
 import { live } from "../live.ts";
 
@@ -58,6 +59,24 @@ export const contentOfVersion = async (id: string, number: number): Promise<Obje
 
 /** The year in which a date is reckoned: nothing was made after it. */
 export const thisYear = (): number => new Date().getUTCFullYear();
+
+/** Entries shown to choose from. */
+const CHOICES = 6;
+
+/** Entries whose title or letters have these words, with the revisions that a mark may be pinned to. */
+export async function entriesByWords(words: string) {
+  const { query } = parseEntryQuery({ words });
+  const { entries, revisions } = await live();
+  const { entries: found } = await entries.search(query);
+  const all = await Promise.all(
+    found.slice(0, CHOICES).map(async (entry) => {
+      const [view, lines] = await Promise.all([entries.bySlug(entry.slug), revisions.list(entry.slug)]);
+      const numbers = lines.map(({ number }) => number);
+      return view ? [{ entry, shown: view.revision.number, revisions: numbers }] : [];
+    }),
+  );
+  return all.flat();
+}
 
 /** Everything that follows from what a file says, by what the reference says today. */
 export function derivedOf(content: ObjectFile, entries: readonly MatchedEntry[]) {

@@ -39,10 +39,10 @@ export default async function FindingPage({ params, searchParams }: ObjectPagePr
   const written = stateOfNew(refused, "anomaly", content.anomalies, newItemId());
   return (
     <FileFrame kept={kept} access={access} part="finding" said={said}>
-      <AnomaliesPart kept={kept} found={found} mayChange={mayChange} newId={newItemId} />
+      <AnomaliesPart kept={kept} found={found} mayChange={mayChange} newId={newItemId} refused={refused} />
       {mayChange && (
         <More words={t("finding.addAnomaly")} isOpen={written.given}>
-          <AnomalyForm kept={kept} state={written} ids={[newItemId(), newItemId(), newItemId()]} />
+          <AnomalyForm kept={kept} state={written} isThere={false} newId={newItemId} />
         </More>
       )}
       <EvidencePart
