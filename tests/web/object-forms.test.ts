@@ -46,6 +46,51 @@ async function open(title: string): Promise<string> {
 const api = (file: string, command: string) => `${file.slice(1)}/${command}`;
 const saved = /said=saved/;
 
+describe("who may do what to an object file", () => {
+  const note = () => ({ id: randomUUID(), version: "1", condition: "worn", extent: "slight" });
+  const [, second, third] = DEMO_MEMBERS;
+  /** Status of what a program sends. */
+  async function status(path: string, fields: Fields, who: string): Promise<number> {
+    const body = new FormData();
+    for (const [name, value] of Object.entries(fields)) body.set(name, value);
+    const headers = { accept: "application/json", cookie: who };
+    return (await fetch(`${address}/api/${path}`, { method: "POST", body, headers })).status;
+  }
+
+  it("its owner everything, an editor changes, a viewer reads, to anybody else it is as if it were not", async () => {
+    const file = await open("Who may");
+    const people = {
+      owner: cookie,
+      invited: await signInAs(address, second?.id ?? ""),
+      stranger: await signInAs(address, third?.id ?? ""),
+      reader: "",
+    };
+    const tried = async () => {
+      const found: Record<string, readonly number[]> = {};
+      for (const [name, who] of Object.entries(people)) {
+        const seen = await fetch(address + file, { headers: { cookie: who }, redirect: "manual" });
+        const worksheet = { worksheet: "v=1&e=st*g*1921*650", ids: randomUUID() };
+        found[name] = [
+          seen.status,
+          await status(api(file, "condition"), note(), who),
+          await status(api(file, "pieces"), worksheet, who),
+          await status("objects/take", { ...worksheet, into: file.replace("/objects/", "") }, who),
+          await status(api(file, "revoke"), {}, who),
+        ];
+      }
+      return found;
+    };
+    const none = { stranger: [404, 404, 404, 404, 404], reader: [307, 401, 401, 401, 401] };
+    const all = [200, 200, 200, 200, 200];
+    expect(await tried()).toEqual({ owner: all, invited: [404, 404, 404, 404, 404], ...none });
+    const invite = (way: string) => send(api(file, "invite"), { member: second?.id ?? "", way });
+    await invite("view");
+    expect(await tried()).toEqual({ owner: all, invited: [200, 404, 404, 403, 404], ...none });
+    await invite("edit");
+    expect(await tried()).toEqual({ owner: all, invited: [200, 200, 200, 200, 404], ...none });
+  });
+});
+
 describe("a long transcription", () => {
   const form = (file: string, transcription: string) => ({
     ...{ id: randomUUID(), version: "1", kind: "letter", title: "A long letter", transcription },
