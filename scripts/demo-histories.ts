@@ -9,6 +9,7 @@ import { makerFromColumns } from "#core/import/maker-from-columns";
 import { photographFromColumns } from "#core/import/photograph-from-columns";
 import { actingAs } from "#core/members/account";
 import type { ActingMember } from "#core/members/member";
+import type { Typed } from "#core/questions/typed-text";
 import { ok, type Result } from "#core/result";
 import { decide } from "#core/review/decide";
 import type { EntryEvent } from "#core/review/entry-event";
@@ -40,7 +41,8 @@ export async function readDemoStories(
 ): Promise<readonly Story[]> {
   const subjects = await readSubjects(folder);
   const members = await membersOf(wired);
-  return planStories(subjects, members, { counts, kept: await readKept(folder), seed: SEED });
+  const [kept, relied] = await Promise.all([readKept(folder), readRelied(folder)]);
+  return planStories(subjects, members, { counts, kept, relied, seed: SEED });
 }
 
 /** When each entry was submitted, by the stories; ISO 8601. */
@@ -134,6 +136,13 @@ async function readKept(folder: string): Promise<ReadonlySet<string>> {
   );
   const named = texts.flatMap((text) => text.match(/[a-z]+(-[a-z0-9]+)+/g) ?? []);
   return new Set([...named, ...TOLD_APART]);
+}
+
+/** Entries that an object file of the demo rests on. */
+async function readRelied(folder: string): Promise<ReadonlySet<string>> {
+  const text = await readFile(join(folder, "objects", "objects.json"), "utf8").catch(() => "[]");
+  const files = JSON.parse(text) as readonly { readonly steps: readonly { readonly with: Typed }[] }[];
+  return new Set(files.flatMap(({ steps }) => steps.flatMap(({ with: { entry } }) => entry ?? [])));
 }
 
 async function membersOf({ members, demoMembers }: MembersRead) {

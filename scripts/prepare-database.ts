@@ -5,6 +5,7 @@ import { readEnvironment } from "#web/environment";
 import { connect, type Live } from "#web/live";
 import { readDemoStories, submittedAt, tellDemoHistories } from "./demo-histories.ts";
 import { takeDemoMembersIn } from "./demo-members.ts";
+import { keepDemoObjectFiles } from "./demo-object-files.ts";
 import { askDemoQuestions } from "./demo-questions.ts";
 import { sentence } from "./error-sentences.ts";
 
@@ -36,6 +37,7 @@ async function takeDemoIn(wired: Live, folder: string, isEmpty: boolean): Promis
   const stories = await readDemoStories(wired, folder);
   if (isEmpty) await takeFolderIn(wired, folder, submittedAt(stories, wired.clock.now()));
   console.log(`histories: ${await tellDemoHistories(wired, stories)}`);
+  console.log(`object files: ${await keepDemoObjectFiles(wired, folder)}`);
 }
 
 async function takeFolderIn(wired: Live, folder: string, times: ReadonlyMap<string, string>): Promise<void> {

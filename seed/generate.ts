@@ -140,7 +140,22 @@ function writePhotographs(rows: readonly PhotographRow[], out: string): void {
   writeFileSync(join(out, "photographs.csv"), csv(numbered, [...COLUMNS, "impression"]));
 }
 
-/** Options: `--out FOLDER`, `--texts` (no photographs; the table of those that are there is numbered anew), `--only PREFIX` (photographs of these keys only, table left alone). */
+/** Puts rows of some entries among those that are there, in the order of the entries. */
+function replaceRows(rows: readonly PhotographRow[], only: string, scenario: Scenario, out: string): void {
+  const there = parse(readFileSync(join(out, "photographs.csv"), "utf8"), {
+    columns: true,
+  }) as PhotographRow[];
+  const taken = rows
+    .filter(({ file }) => file.startsWith("photographs/"))
+    .toSorted((a, b) => a.file.localeCompare(b.file));
+  const all = [...there.filter(({ entry }) => !entry.startsWith(only)), ...taken];
+  writePhotographs(
+    scenario.entries.flatMap(({ key }) => all.filter(({ entry }) => entry === key)),
+    out,
+  );
+}
+
+/** Options: `--out FOLDER`, `--texts` (no photographs; the table of those that are there is numbered anew), `--only PREFIX` (photographs of these keys only; the rows of others stay). */
 async function main(): Promise<void> {
   const out = option("out") ?? join(here, "demo");
   for (const folder of ["photographs", "try", "questions"]) mkdirSync(join(out, folder), { recursive: true });
@@ -169,7 +184,7 @@ async function main(): Promise<void> {
       }),
     ),
   );
-  if (only !== undefined) return;
+  if (only !== undefined) return replaceRows([...rows.values()], only, scenario, out);
   const rowsOf = (kind: Task["kind"]) =>
     tasks.filter((task) => task.kind === kind).map((task) => rows.get(task.file));
   const table = (kind: Task["kind"]) => csv(rowsOf(kind) as unknown as Record<string, string>[], COLUMNS);

@@ -11,8 +11,8 @@ type Row = {
   readonly images: readonly FileImage[];
 };
 
-/** A row of a member's list of object files. */
-export function toFileLine(row: Row, member: string): FileLine {
+/** A row of a list of object files; of the published ones nobody in particular is told. */
+export function toFileLine(row: Row, member: string | null): FileLine {
   const { id, title, family, owner, updatedAt } = row;
   const invited = row.members.find(({ memberId }) => memberId === member);
   const [image] = row.images;

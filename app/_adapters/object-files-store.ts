@@ -49,6 +49,19 @@ export function createObjectFiles({ prisma }: Database): ObjectFiles {
       });
       return rows.map((row) => toFileLine(row, member));
     },
+    async published(entry, limit) {
+      const newest = await newestPublished(prisma, entry, limit);
+      const rows = await prisma.objectFile.findMany({
+        where: { id: { in: newest.map(({ id }) => id) } },
+        include,
+      });
+      return newest.flatMap(({ id, content }) => {
+        const row = rows.find((each) => each.id === id);
+        // Of what it shows today: an image that was taken out is for those who may see its history.
+        const { photographs } = JSON.parse(content) as ObjectFile;
+        return row ? [toFileLine({ ...row, images: photographs }, null)] : [];
+      });
+    },
     async versions(id) {
       const rows = await prisma.objectFileVersion.findMany({
         where: { fileId: id },
@@ -90,6 +103,16 @@ export function createObjectFiles({ prisma }: Database): ObjectFiles {
       }
     },
   };
+}
+
+/** What published files say today, last changed first; of an entry, by the canonical text of a match with it. */
+function newestPublished(prisma: Database["prisma"], entry: string | null, limit: number) {
+  const matched = entry === null ? "" : `"match":{"entry":${JSON.stringify(entry)},`;
+  return prisma.$queryRaw<readonly { readonly id: string; readonly content: string }[]>`
+    SELECT f.id, v.content FROM object_files f
+    JOIN object_file_versions v ON v.file_id = f.id AND v.number = f.version
+    WHERE f.published_at IS NOT NULL AND position(${matched} IN v.content) > 0
+    ORDER BY f.updated_at DESC, f.id LIMIT ${limit}`;
 }
 
 const rowOf = ({ title, family }: ObjectFile) => ({ title, family });

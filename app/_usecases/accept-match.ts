@@ -28,7 +28,7 @@ type Asked = {
   /** Id of the look-up that found it; empty when it was chosen by hand. */
   readonly lookUp: string;
   /** Number of the revision chosen by hand; empty for the one shown today. */
-  readonly revision: string;
+  readonly revision?: string;
 };
 
 /** Others near the accepted one that are kept with it, so that a known reproduction among them is seen. */

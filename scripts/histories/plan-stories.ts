@@ -25,6 +25,7 @@ export const DEMO_COUNTS: Counts = {
 /**
  * A story for each entry, the same ones for the same seed.
  * @param kept slugs of entries that must stay where look-ups find them
+ * @param relied slugs of entries that are to be verified, and to stay so
  */
 export function planStories(
   subjects: readonly Subject[],
@@ -32,12 +33,18 @@ export function planStories(
   {
     counts,
     kept,
+    relied = new Set(),
     seed,
-  }: { readonly counts: Counts; readonly kept: ReadonlySet<string>; readonly seed: string },
+  }: {
+    readonly counts: Counts;
+    readonly kept: ReadonlySet<string>;
+    readonly relied?: ReadonlySet<string>;
+    readonly seed: string;
+  },
 ): readonly Story[] {
   const random = randomFrom(seed);
   const choose = createChooser(random);
-  const fates = drawFates(subjects, members, counts, kept, random);
+  const fates = drawFates(subjects, members, { counts, kept, relied }, random);
   const stories = subjects.map((subject): Story => {
     const { fate, instead } = fates.get(subject.slug) ?? { fate: "verified", instead: "" };
     const own = randomFrom(`${seed}/${subject.slug}`);
@@ -56,8 +63,15 @@ type Drawn = { readonly fate: Fate; readonly instead: string };
 function drawFates(
   subjects: readonly Subject[],
   members: readonly ActingMember[],
-  counts: Counts,
-  kept: ReadonlySet<string>,
+  {
+    counts,
+    kept,
+    relied,
+  }: {
+    readonly counts: Counts;
+    readonly kept: ReadonlySet<string>;
+    readonly relied: ReadonlySet<string>;
+  },
   random: Random,
 ): ReadonlyMap<string, Drawn> {
   const drawn = new Map<string, Drawn>();
@@ -67,7 +81,8 @@ function drawFates(
     left.set(fate, (left.get(fate) ?? 0) - 1);
   };
   const order = shuffled(subjects, random);
-  const unborne = order.filter((subject) => !canBeVerified(subject, members));
+  for (const slug of relied) give(slug, "verified");
+  const unborne = order.filter((subject) => !drawn.has(subject.slug) && !canBeVerified(subject, members));
   for (const [i, { slug }] of unborne.entries()) give(slug, i % 2 === 0 ? "under review" : "not accepted");
   for (const subject of order) {
     const instead = kept.has(subject.slug) || drawn.has(subject.slug) ? undefined : standsInstead(subject);

@@ -99,6 +99,26 @@ describeOnBothDatabases("object files", (database) => {
     expect(await findObjectFile(wired, id, null)).toBeNull();
   });
 
+  it("are listed while published, by the entry that a mark of theirs is matched with", async () => {
+    const [id, mark] = [await open(), randomUUID()];
+    const item = { id: mark, kind: "mark", technique: null, place: "hull" } as const;
+    const words = { words: "", description: "", belongs: "not known" } as const;
+    await change(id, owner(), { is: "mark", item: { ...item, ...words } }, 1);
+    const revision = { id: randomUUID(), number: 1, contentHash: "0".repeat(64) };
+    const found = { lookUp: null, model: null, probability: null, near: [] };
+    const match = { entry: "gull-in-ring", title: "Gull in a ring", revision, ...found };
+    await change(id, owner(), { is: "match", mark, match }, 2);
+    const listed = async (entry: string | null) =>
+      (await wired.objectFiles.published(entry, 9)).map((line) => line.id).includes(id);
+    expect(await listed(null)).toBe(false);
+    await openObjectToOthers(wired, id, owner(), { kind: "publish" });
+    expect(await Promise.all([null, "gull-in-ring", "gull-in", "gull"].map(listed))).toEqual([
+      ...[true, true, false, false],
+    ]);
+    await openObjectToOthers(wired, id, owner(), { kind: "end publication" });
+    expect(await listed("gull-in-ring")).toBe(false);
+  });
+
   it("keep every version, and add none for what they say already", async () => {
     const [id, item] = [await open(), randomUUID()];
     expect(await change(id, owner(), note(item, "first"), 1)).toEqual({ ok: true, value: 2 });

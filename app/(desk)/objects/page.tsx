@@ -1,21 +1,30 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { useTranslations } from "next-intl";
 import { getTranslations } from "next-intl/server";
-import { ObjectLine } from "#ui/objects/object-line";
-import { actorWhoMay } from "#web/actor";
-import { objectFilesOf } from "#web/object-files/reading";
+import type { FileLine } from "#core/object-files/kept-file";
+import { may } from "#core/permissions";
+import { ObjectLines } from "#ui/objects/object-line";
+import { actor } from "#web/actor";
+import { objectFilesOf, publishedFiles } from "#web/object-files/reading";
 import styles from "../../_ui/objects/objects.module.css";
 import plain from "../../_ui/plain.module.css";
 
 export async function generateMetadata(): Promise<Metadata> {
-  return { title: (await getTranslations("objectPages"))("title"), robots: { index: false } };
+  return { title: (await getTranslations("objectPages"))("title") };
 }
 
-/** A member's object files, and those that others let them into. */
+/** A member's object files, those that others let them into, and those that are published for everybody. */
 export default async function ObjectsPage() {
-  const member = await actorWhoMay("keep an object file", "/objects");
-  const [lines, t] = await Promise.all([objectFilesOf(member.id), getTranslations("objectPages")]);
+  const who = await actor();
+  const member = who.kind === "member" && may(who, "keep an object file") ? who : null;
+  const [lines, published, t] = await Promise.all([
+    member ? objectFilesOf(member.id) : [],
+    publishedFiles(),
+    getTranslations("objectPages"),
+  ]);
   const mine = lines.filter(({ access }) => access === "owner");
+  const others = published.filter(({ id }) => !lines.some((line) => line.id === id));
   const invited = lines.filter(({ access }) => access !== "owner");
   return (
     <>
@@ -23,35 +32,35 @@ export default async function ObjectsPage() {
         <h1>{t("title")}</h1>
         <p className={plain.lede}>{t("lede")}</p>
         <p>
-          <Link href="/objects/new" className={plain.button}>
-            {t("open")}
+          <Link href={member ? "/objects/new" : "/sign-in?next=%2Fobjects%2Fnew"} className={plain.button}>
+            {t(member ? "open" : "signInToOpen")}
           </Link>
         </p>
       </header>
       <div className={styles.body}>
-        <section aria-labelledby="mine">
-          <h2 id="mine">{t("mine")}</h2>
-          {mine.length === 0 && <p>{t("none")}</p>}
-          <ul className={styles.list}>
-            {mine.map((line) => (
-              <li key={line.id}>
-                <ObjectLine line={line} />
-              </li>
-            ))}
-          </ul>
-        </section>
-        <section aria-labelledby="invited">
-          <h2 id="invited">{t("invited")}</h2>
-          {invited.length === 0 && <p>{t("noneInvited")}</p>}
-          <ul className={styles.list}>
-            {invited.map((line) => (
-              <li key={line.id}>
-                <ObjectLine line={line} />
-              </li>
-            ))}
-          </ul>
-        </section>
+        {member && <FileList id="mine" lines={mine} none={t("none")} />}
+        {invited.length > 0 && <FileList id="invited" lines={invited} none="" />}
+        {(!member || others.length > 0) && (
+          <FileList id="published" lines={others} none={t("nonePublished")} />
+        )}
       </div>
     </>
+  );
+}
+
+type FileListProps = {
+  readonly id: "mine" | "invited" | "published";
+  readonly lines: readonly FileLine[];
+  readonly none: string;
+};
+
+function FileList({ id, lines, none }: FileListProps) {
+  const t = useTranslations("objectPages");
+  return (
+    <section aria-labelledby={id}>
+      <h2 id={id}>{t(id)}</h2>
+      {lines.length === 0 && <p>{none}</p>}
+      <ObjectLines lines={lines} />
+    </section>
   );
 }

@@ -54,11 +54,19 @@ export function readAmount(typed: Typed, measured: Measured): Result<Amount, Fie
   if (number === null) return refuse("amount", "measure-number", text);
   const amount = tidy(number.value * unit);
   if (amount <= 0 || amount > largest) return refuse("amount", "measure-range", text, { largest });
-  const stated = off === "" ? null : readNumber(off.replace(/\s*[a-z"”″]+$/i, ""));
-  if (off !== "" && (stated === null || tidy(stated.value * unit) >= amount))
-    return refuse("within", "measure-within", off);
-  const within = tidy(stated ? stated.value * unit : Math.max(FINEST, number.place * unit * 0.5));
+  const stated = off === "" ? null : readWithin(off, units, unit);
+  if (off !== "" && (stated === null || stated >= amount)) return refuse("within", "measure-within", off);
+  const within = stated ?? tidy(Math.max(FINEST, number.place * unit * 0.5));
   return ok({ amount, within: Math.min(within, amount), typed: written === "" ? `${text} ${name}` : text });
+}
+
+/** How far off, in millimetres or grams: "2 mm" beside a measure in centimetres is two millimetres. */
+function readWithin(off: string, units: typeof LENGTHS, otherwise: number): number | null {
+  const [, size = "", written = ""] = /^(.*?)\s*([a-z"”″]*)\.?$/i.exec(off) ?? [];
+  const name = written.toLowerCase();
+  const unit = name === "" ? otherwise : units[SAME_UNIT[name] ?? name];
+  const number = readNumber(size);
+  return number === null || unit === undefined ? null : tidy(number.value * unit);
 }
 
 function refuse(field: string, rule: string, value: string, params?: FieldError["params"]) {

@@ -13,18 +13,33 @@ type ItemPhotographsProps = {
   readonly part: string;
   readonly mayChange: boolean;
   readonly base?: string;
+  /** The first is shown as large as there is room. */
+  readonly isLead?: boolean;
 };
 
 /** The photographs of one item, large on their mats. */
-export function ItemPhotographs({ kept, photographs, alt, part, mayChange, base }: ItemPhotographsProps) {
+export function ItemPhotographs({
+  kept,
+  photographs,
+  alt,
+  part,
+  mayChange,
+  base,
+  isLead,
+}: ItemPhotographsProps) {
   const t = useTranslations("objectPages");
   if (photographs.length === 0) return null;
   return (
-    <div className={styles.photographs}>
-      {photographs.map((each) => (
+    <div className={`${styles.photographs} ${isLead ? styles.whole : ""}`}>
+      {photographs.map((each, at) => (
         <figure key={each.id}>
           <div className={styles.mat}>
-            <ObjectPhoto image={each} alt={each.shows || alt} {...(base ? { base } : {})} />
+            <ObjectPhoto
+              image={each}
+              alt={each.shows || alt}
+              shownAt={isLead && at === 0 ? 1280 : 640}
+              {...(base ? { base } : {})}
+            />
           </div>
           <figcaption>
             {[each.shows, each.credit && t("credit", { credit: each.credit })]

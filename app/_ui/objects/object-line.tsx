@@ -7,8 +7,20 @@ import { When } from "../review/when.tsx";
 import { ObjectPhoto } from "./object-photo.tsx";
 import styles from "./objects.module.css";
 
-/** One object file in a member's list. */
-export function ObjectLine({ line }: { readonly line: FileLine }) {
+/** Object files, each with its first photograph. */
+export function ObjectLines({ lines }: { readonly lines: readonly FileLine[] }) {
+  return (
+    <ul className={styles.list}>
+      {lines.map((line) => (
+        <li key={line.id}>
+          <ObjectLine line={line} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function ObjectLine({ line }: { readonly line: FileLine }) {
   const t = useTranslations("objectPages");
   const href = `/objects/${line.id}`;
   return (
@@ -23,7 +35,8 @@ export function ObjectLine({ line }: { readonly line: FileLine }) {
         <p>{t(`families.${line.family as Family}`)}</p>
         {line.access !== "owner" && (
           <p className={plain.note}>
-            {t("ownerIs", { name: line.owner.name })} {t(`access.${line.access}`)}
+            {t("ownerIs", { name: line.owner.name })}{" "}
+            {(!line.published || line.access === "edit") && t(`access.${line.access}`)}
           </p>
         )}
         <p className={plain.note}>

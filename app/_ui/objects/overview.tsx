@@ -11,9 +11,9 @@ import { When } from "../review/when.tsx";
 import { EstimateWords } from "./estimate-words.tsx";
 import { useEvidenceName } from "./evidence-part.tsx";
 import { FindingWords } from "./finding-words.tsx";
-import { useMeasureWords } from "./measurement-list.tsx";
 import styles from "./objects.module.css";
 import { useSaidWords } from "./said-words.ts";
+import { Why } from "./why.tsx";
 
 type OverviewProps = {
   readonly kept: KeptFile;
@@ -50,7 +50,7 @@ export function Overview(props: OverviewProps) {
       </section>
       <section className={styles.section} aria-labelledby="why">
         <h2 id="why">{t("why")}</h2>
-        <Why {...props} />
+        <Why content={kept.content} estimate={estimate} evidence={evidence} base={props.base} />
       </section>
       <Against {...props} />
       <section className={styles.section} aria-labelledby="who">
@@ -67,41 +67,6 @@ export function Overview(props: OverviewProps) {
   );
 }
 
-function Why({ kept, evidence, base }: OverviewProps) {
-  const t = useTranslations("objectPages.overview");
-  const words = useTranslations("objectPages");
-  const measure = useMeasureWords();
-  const name = useEvidenceName();
-  const { marks, measurements, observations } = kept.content;
-  const looked = observations.filter(({ observed }) => observed !== "not examined").length;
-  const reasons = [
-    ...marks.map(({ id, words: says, place, match }) => ({
-      id,
-      says: t("mark", {
-        name: says || words("aMark"),
-        place: place || "none",
-        match: match?.title ?? "none",
-      }),
-    })),
-    ...measurements.map((each) => ({ id: each.id, says: measure(each) })),
-    ...evidence.map((each) => ({ id: `evidence ${each.id}`, says: name(each) })),
-  ];
-  return (
-    <ul className={styles.points}>
-      {reasons.map(({ id, says }) => (
-        <li key={id}>{says}</li>
-      ))}
-      <li>
-        {base === "" ? (
-          t("observations", { count: looked })
-        ) : (
-          <Link href={`${base}/examine`}>{t("observations", { count: looked })}</Link>
-        )}
-      </li>
-    </ul>
-  );
-}
-
 function Against({ kept, estimate, found, check, notices, base }: OverviewProps) {
   const t = useTranslations("objectPages.overview");
   const say = useSaidWords();
@@ -115,12 +80,13 @@ function Against({ kept, estimate, found, check, notices, base }: OverviewProps)
     })),
     ...(estimate.conflicts.length > 0 ? [{ says: t("conflict"), href: `${base}/finding` }] : []),
   ];
+  const told = against.filter(({ says }, at) => against.findIndex((each) => each.says === says) === at);
   return (
     <section className={against.length > 0 ? styles.against : styles.section} aria-labelledby="against">
       <h2 id="against">{t("against")}</h2>
       {against.length === 0 && <p>{t("nothingAgainst")}</p>}
       <ul className={styles.points}>
-        {against.map(({ says, href }) => (
+        {told.map(({ says, href }) => (
           <li key={says}>{base === "" ? says : <Link href={href}>{says}</Link>}</li>
         ))}
       </ul>

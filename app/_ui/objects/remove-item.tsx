@@ -2,6 +2,7 @@ import { useTranslations } from "next-intl";
 import type { KeptFile } from "#core/object-files/kept-file";
 import type { ListName } from "#core/object-files/object-file";
 import plain from "../plain.module.css";
+import styles from "./objects.module.css";
 
 type RemoveItemProps = {
   readonly kept: Pick<KeptFile, "id" | "version">;
@@ -20,7 +21,12 @@ export function RemoveItem({ kept, list, id, part, document, about }: RemoveItem
   const page = `/objects/${kept.id}${part === "overview" ? "" : `/${part}`}`;
   const fields = { version: kept.version, list, id, page, done: page, ...(document ? { document } : {}) };
   return (
-    <form method="post" action={`/api/objects/${kept.id}/remove`} encType="multipart/form-data">
+    <form
+      method="post"
+      action={`/api/objects/${kept.id}/remove`}
+      encType="multipart/form-data"
+      className={styles.remove}
+    >
       {Object.entries(fields).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}

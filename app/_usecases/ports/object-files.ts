@@ -24,6 +24,11 @@ export type ObjectFiles = {
   idByShare(hash: string): Promise<string | null>;
   /** Those that a member owns or is invited into, last changed first. */
   list(member: string, limit: number): Promise<readonly FileLine[]>;
+  /**
+   * Those that are published, last changed first.
+   * @param entry slug of an entry that a mark of theirs is matched with; null for all
+   */
+  published(entry: string | null, limit: number): Promise<readonly FileLine[]>;
   versions(id: string): Promise<readonly FileVersion[]>;
   /** What a version said; null when there is none of that number. */
   contentOf(id: string, number: number): Promise<ObjectFile | null>;

@@ -43,6 +43,10 @@ export const sharedFile = cache(
 export const objectFilesOf = async (member: string): Promise<readonly FileLine[]> =>
   (await live()).objectFiles.list(member, 600);
 
+/** Files that anybody may read; with an entry, those in which a mark is matched with it. */
+export const publishedFiles = async (entry: string | null = null): Promise<readonly FileLine[]> =>
+  (await live()).objectFiles.published(entry, entry === null ? 60 : 6);
+
 /** Everything that happened to a file, for who may see it. */
 export async function historyOfFile(id: string): Promise<{
   readonly versions: readonly FileVersion[];

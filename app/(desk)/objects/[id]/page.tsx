@@ -47,6 +47,7 @@ export default async function ObjectPage({ params, searchParams }: ObjectPagePro
             alt={content.title}
             part="overview"
             mayChange={mayChange}
+            isLead
           />
           {content.photographs.length === 0 && <p className={styles.mat}>{t("noPhotograph")}</p>}
           {mayChange && (

@@ -1,9 +1,11 @@
 import type { Metadata } from "next";
 import { notFound, permanentRedirect } from "next/navigation";
 import { EntryBody } from "#ui/entry/entry-body";
+import { FoundOn } from "#ui/objects/found-on";
 import { FromQuestion } from "#ui/questions/from-question";
 import { EntryReview } from "#ui/review/entry-review";
 import { actor } from "#web/actor";
+import { publishedFiles } from "#web/object-files/reading";
 import { showEntry } from "#web/reading";
 import { questionOfEntry } from "#web/reading-questions";
 import { showHistory, standsInstead } from "#web/reading-reviews";
@@ -31,7 +33,12 @@ export default async function EntryPage({ params }: Props) {
     <EntryBody
       view={view}
       review={traced && <EntryReview slug={slug} history={traced.history} by={by} at={at} />}
-      after={question && <FromQuestion id={question.id} />}
+      after={
+        <>
+          {question && <FromQuestion id={question.id} />}
+          <FoundOn lines={await publishedFiles(view.summary.slug)} />
+        </>
+      }
     />
   );
 }
