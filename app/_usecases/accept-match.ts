@@ -49,7 +49,7 @@ export async function acceptMatch(
 
 async function pin(
   needs: Needs,
-  { entry, lookUp, revision }: Asked,
+  { entry, lookUp, revision = "" }: Asked,
 ): Promise<Result<PinnedMatch, FieldError>> {
   const view = await needs.entries.bySlug(entry);
   if (!view) return fail({ field: "entry", rule: "entry-not-here", received: entry });
