@@ -110,7 +110,7 @@ function storiesAgainstDate({ file, evidence, conflicts }: Scene): readonly Said
       kind: event.kind,
       who: event.to || event.from,
       date: event.date ?? "",
-      against: [...new Set(others.map(({ reason }) => reason))].join("; "),
+      against: [...new Set(others.map(({ reason }) => reason.replace(/\.$/, "")))].join("; "),
     };
     const items: readonly ItemRef[] = [
       { list: "events", id: event.id },

@@ -19,9 +19,18 @@ export function nameOfField(path: string): { readonly key: string; readonly plac
 
 /** Puts what a version changed into words: the names of fields, and what they say. */
 export function useChangeWords(contents: readonly ObjectFile[]) {
-  const history: Texts = useTranslations("objectPages.history");
+  const raw = useTranslations("objectPages.history");
+  const history: Texts = raw;
   const value = useValueWords(contents);
+  const order = Object.keys(raw.raw("fields" as never));
+  const placeOf = ({ field }: { readonly field: string }) => order.indexOf(nameOfField(field).key);
   return {
+    /** In the order in which forms ask for them; what stands in a list stays together. */
+    inOrder: (fields: FileChange["fields"]): FileChange["fields"] =>
+      fields.toSorted(
+        (a, b) =>
+          (nameOfField(a.field).place ?? 0) - (nameOfField(b.field).place ?? 0) || placeOf(a) - placeOf(b),
+      ),
     field: (path: string): string => {
       const { key, place } = nameOfField(path);
       const name = history(`fields.${key}` as never);

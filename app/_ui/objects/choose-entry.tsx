@@ -53,7 +53,7 @@ export function ChooseEntry({ kept, mark, byWords }: ChooseEntryProps) {
           <p role="status">{t("chooseNone", { words: byWords.words })}</p>
         )}
         {byWords && byWords.found.length > 0 && (
-          <ol className={styles.list}>
+          <ol>
             {byWords.found.map(({ entry, shown, revisions }) => (
               <li key={entry.slug}>
                 <EntryLine entry={entry}>

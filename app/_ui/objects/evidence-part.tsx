@@ -33,22 +33,12 @@ export function EvidencePart({ kept, estimate, evidence, mayChange, taken }: Evi
   const name = useEvidenceName();
   const { worksheet, left } = worksheetOf(kept.content, evidence, estimate);
   const labels = Object.fromEntries(evidence.map((each) => [each.id, name(each)]));
-  const conflicts = estimate.conflicts.map((set) => set.map((id) => labels[id] ?? "").join("; "));
   return (
     <section className={styles.section} aria-labelledby="evidence">
       <h2 id="evidence">{t("finding.estimate")}</h2>
       {taken && <Said>{t("take.done", taken)}</Said>}
       <EstimateWords estimate={estimate} />
-      {conflicts.length > 0 && (
-        <div className={styles.against}>
-          <h3>{t("evidence.conflicts")}</h3>
-          <ul className={styles.points}>
-            {conflicts.map((each) => (
-              <li key={each}>{each}</li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <Conflicts conflicts={estimate.conflicts} labels={labels} />
       {evidence.length > 0 && (
         <>
           <More words={t("evidence.chart")}>
@@ -89,6 +79,34 @@ export function EvidencePart({ kept, estimate, evidence, mayChange, taken }: Evi
       </p>
       {left > 0 && <p className={plain.note}>{t("evidence.left", { count: left })}</p>}
     </section>
+  );
+}
+
+/** Sets shown before the rest is out of the way. */
+const SHOWN = 5;
+
+type ConflictsProps = {
+  readonly conflicts: Estimate["conflicts"];
+  readonly labels: Readonly<Record<string, string>>;
+};
+
+/** Which pieces cannot all be true. */
+function Conflicts({ conflicts, labels }: ConflictsProps) {
+  const t = useTranslations("objectPages.evidence");
+  const format = useFormatter();
+  if (conflicts.length === 0) return null;
+  const quoted = (id: string) => t("quoted", { piece: (labels[id] ?? "").replace(/\.$/, "") });
+  const lines = conflicts.map((set) => <li key={set.join(" ")}>{format.list(set.map(quoted))}</li>);
+  return (
+    <div className={styles.against}>
+      <h3>{t("conflicts")}</h3>
+      <ul className={styles.points}>{lines.slice(0, SHOWN)}</ul>
+      {lines.length > SHOWN && (
+        <More words={t("moreConflicts", { count: lines.length - SHOWN })}>
+          <ul className={styles.points}>{lines.slice(SHOWN)}</ul>
+        </More>
+      )}
+    </div>
   );
 }
 

@@ -23,7 +23,7 @@ export function FileChanges({ changes, contents }: FileChangesProps) {
         <li key={i}>
           <h3>{t(`changes.${is}`, { part: t(`partNames.${part}`) })}</h3>
           <dl className={styles.facts}>
-            {fields.map(({ field, before, after }) => (
+            {words.inOrder(fields).map(({ field, before, after }) => (
               <div key={field} style={{ display: "contents" }}>
                 <dt>{words.field(field)}</dt>
                 <dd>

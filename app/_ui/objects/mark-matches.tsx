@@ -25,7 +25,7 @@ export function MarkMatches({ kept, mark, view }: MarkMatchesProps) {
     <section className={styles.section} aria-labelledby={`found-${mark}`}>
       <h3 id={`found-${mark}`}>{t(view.noneFits ? "noneFits" : "found")}</h3>
       {view.noneFits && <p>{t("noneNote")}</p>}
-      <ol className={styles.list}>
+      <ol>
         {view.matches.slice(0, SHOWN).map((match) => (
           <li key={match.entry.slug}>
             <EntryLine
