@@ -82,7 +82,7 @@ export function createObjectFiles({ prisma }: Database): ObjectFiles {
       const fits = Number.isInteger(number) && number > 0 && number < 2 ** 31;
       const where = { fileId_number: { fileId, number } };
       const row = fits && (await prisma.objectFileVersion.findUnique({ where }));
-      return row ? (JSON.parse(row.content) as ObjectFile) : null;
+      return row ? contentIn(row.content) : null;
     },
     async append(id, had, next) {
       try {
@@ -123,6 +123,9 @@ function versionRow(number: number, { content, command, at, by }: WrittenVersion
   return { number, ...made, at, byId: by.id, byName: by.name };
 }
 
+/** What a version says; one of before evidence was taken from worksheets has none of it. */
+const contentIn = (text: string): ObjectFile => ({ pieces: [], ...JSON.parse(text) });
+
 type Row = Prisma.ObjectFileGetPayload<{ include: typeof include }>;
 
 function toKept(row: Row, newest: Prisma.ObjectFileVersionGetPayload<object>): KeptFile {
@@ -135,7 +138,7 @@ function toKept(row: Row, newest: Prisma.ObjectFileVersionGetPayload<object>): K
     publishedAt,
     version,
     hash: newest.hash,
-    content: JSON.parse(newest.content),
+    content: contentIn(newest.content),
     createdAt,
     updatedAt,
   };

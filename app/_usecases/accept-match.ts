@@ -6,11 +6,12 @@ import { fail, ok, type Result } from "#core/result";
 import type { Hash } from "#core/trail/chain";
 import { changeObjectFile } from "./object-files/change-object-file.ts";
 import type { ObjectFiles } from "./ports/object-files.ts";
-import type { Clock, Entries } from "./ports.ts";
+import type { Clock, Entries, Revisions } from "./ports.ts";
 
 type Needs = {
   readonly objectFiles: ObjectFiles;
   readonly entries: Entries;
+  readonly revisions: Revisions;
   /** A look-up as it is shown; null when it never was, or its time is over. */
   readonly show: (lookUp: string) => Promise<{ readonly view: LookUpView } | null>;
   readonly clock: Clock;
@@ -26,6 +27,8 @@ type Asked = {
   readonly entry: string;
   /** Id of the look-up that found it; empty when it was chosen by hand. */
   readonly lookUp: string;
+  /** Number of the revision chosen by hand; empty for the one shown today. */
+  readonly revision?: string;
 };
 
 /** Others near the accepted one that are kept with it, so that a known reproduction among them is seen. */
@@ -44,10 +47,16 @@ export async function acceptMatch(
   return pinned.ok ? change(pinned.value) : fail([pinned.error]);
 }
 
-async function pin(needs: Needs, { entry, lookUp }: Asked): Promise<Result<PinnedMatch, FieldError>> {
+async function pin(
+  needs: Needs,
+  { entry, lookUp, revision = "" }: Asked,
+): Promise<Result<PinnedMatch, FieldError>> {
   const view = await needs.entries.bySlug(entry);
   if (!view) return fail({ field: "entry", rule: "entry-not-here", received: entry });
-  const { id, number, contentHash } = view.revision;
+  const older = lookUp === "" && revision !== "";
+  const chosen = older ? (await needs.revisions.shown(entry, Number(revision)))?.view : view;
+  if (!chosen) return fail({ field: "revision", rule: "revision-unknown", received: revision });
+  const { id, number, contentHash } = chosen.revision;
   const pinned = {
     entry: view.summary.slug,
     title: view.summary.title,

@@ -13,13 +13,13 @@ type Needs = {
   readonly randomness: Randomness;
 };
 
-type Asked = { readonly title: string; readonly family: Family; readonly description: string };
+export type NewFile = { readonly title: string; readonly family: Family; readonly description: string };
 
 /** Opens a file for one object, its owner's alone. @returns its id */
 export async function openObjectFile(
   { objectFiles, clock, randomness }: Needs,
   by: ActingMember,
-  { title, family, description }: Asked,
+  { title, family, description }: NewFile,
 ): Promise<Result<string, FieldError>> {
   const had = (await objectFiles.list(by.id, MOST_FILES + 1)).filter(
     ({ access }) => access === "owner",

@@ -32,12 +32,15 @@ export async function signedInMember(): Promise<string | null> {
 /**
  * For a page that needs somebody signed in who may do that: leads a reader to signing in and back, and anybody else
  * who may not to a page that says which rule forbids it.
- * @param path of the page
+ * @param path of the page, or what makes it when it is needed
  */
-export async function actorWhoMay(action: Action, path: string): Promise<ActingMember> {
+export async function actorWhoMay(action: Action, path: string | (() => string)): Promise<ActingMember> {
   const who = await actor();
   if (who.kind === "member" && may(who, action)) return who;
-  if (who.kind === "reader") redirect(`/sign-in?next=${encodeURIComponent(path)}`);
+  if (who.kind === "reader") {
+    const next = typeof path === "string" ? path : path();
+    redirect(`/sign-in?next=${encodeURIComponent(next)}`);
+  }
   const refused = requireMember(who, action);
   redirect(`/not-allowed?form=${keepForm({ errors: refused.ok ? [] : [refused.error], typed: {} })}`);
 }

@@ -77,7 +77,7 @@ function statusOf({ rule }: FieldError): number {
   if (UNKNOWN.has(rule)) return 404;
   if (rule === "draft-newer" || rule === "object-changed-meanwhile" || rule === "revised-meanwhile")
     return 409;
-  if (["form-bytes", "image-bytes", "images-together"].includes(rule)) return 413;
+  if (["form-bytes", "image-bytes", "images-together", "object-form-bytes"].includes(rule)) return 413;
   if (rule === "too-often" || rule === "sign-in-too-often") return 429;
   if (rule === "busy" || rule === "question-busy") return 503;
   return 422;

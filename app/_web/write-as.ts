@@ -28,10 +28,11 @@ export function writeAs<C>(
     const { error } = allowed;
     const status = who.kind === "reader" ? 401 : 403;
     if (wantsJson(request)) return Response.json({ error, errors: [error] }, { status });
-    const form = keepForm({ errors: status === 403 ? [error] : [], typed: await typedIn(request) });
+    const typed = await typedIn(request);
+    const form = keepForm({ errors: status === 403 ? [error] : [], typed });
     return redirect(
       status === 401
-        ? `/sign-in?next=${encodeURIComponent(withForm(pageOf(request), form))}`
+        ? `/sign-in?next=${encodeURIComponent(withForm(pageOf(request, typed), form))}`
         : `/not-allowed?form=${form}`,
     );
   });
@@ -44,11 +45,15 @@ async function typedIn(request: Request): Promise<Typed> {
   return Object.fromEntries(Object.entries(words.value).filter(([name]) => !/password|current/.test(name)));
 }
 
-/** The page on which the form stands, as the browser says; the first page when it doesn't. */
-function pageOf(request: Request): string {
+/**
+ * The page on which the form stands, as the browser says or the form; the first page when neither does. Of a long
+ * address a browser says only the host.
+ */
+function pageOf(request: Request, { page }: Typed): string {
   const from = request.headers.get("referer") ?? "";
   const origin = originOf(request);
-  return from.startsWith(`${origin}/`) ? nextPath(from.slice(origin.length)) : "/";
+  const path = from.startsWith(`${origin}/`) ? nextPath(from.slice(origin.length)) : "/";
+  return path === "/" ? nextPath(page) : path;
 }
 
 function withForm(page: string, form: string): string {

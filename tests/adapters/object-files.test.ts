@@ -3,12 +3,15 @@ import sharp from "sharp";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { ActingMember } from "#core/members/member";
 import type { FileCommand } from "#core/object-files/commands";
+import { emptyFile, type ObjectFile } from "#core/object-files/object-file";
+import { readCommand } from "#core/object-files/read-command";
 import { keepObjectImage } from "#usecases/keep-object-image";
 import { maySeeImage } from "#usecases/may-see-image";
 import { changeObjectFile } from "#usecases/object-files/change-object-file";
 import { findFileToChange, findObjectFile, findSharedFile } from "#usecases/object-files/find-object-file";
 import { openObjectFile } from "#usecases/open-object-file";
 import { openObjectToOthers } from "#usecases/open-object-to-others";
+import { takeWorksheet } from "#usecases/take-worksheet";
 import { describeOnBothDatabases } from "../setup/databases.ts";
 import { drawMark, wireScratch } from "../setup/scratch-reference.ts";
 
@@ -141,6 +144,46 @@ describeOnBothDatabases("object files", (database) => {
       error: [{ rule: "object-changed-meanwhile", received: "4" }],
     });
     expect(await change(id, owner(), note(one, "the bow is broken"), 4)).toEqual({ ok: true, value: 5 });
+  });
+
+  it("take a worksheet once, with what each piece says, and let it be removed again", async () => {
+    const id = await open();
+    const take = async (e: string, by = owner()) => {
+      const worksheet = `v=1&${e}`;
+      const ids = Array.from({ length: 3 }, randomUUID).join(" ");
+      const read = readCommand("pieces", { worksheet, ids }, { by, at: new Date().toISOString() });
+      if (!read.ok || read.value.is !== "pieces") throw new Error(JSON.stringify(read));
+      return takeWorksheet(wired, { id, by, had: 0, pieces: read.value.items });
+    };
+    const number = "e=nu*k*1906/..*990*p**Design+470001*Table+of+designs*Renewed+ones+are+older";
+    expect(await take(`${number}&e=st*g*1921*650`)).toEqual({
+      ok: true,
+      value: { version: 2, taken: 2, known: 0 },
+    });
+    expect(await take(number)).toEqual({ ok: true, value: { version: 2, taken: 0, known: 1 } });
+    expect(await take(number, other())).toMatchObject({ error: [{ rule: "object-file-unknown" }] });
+    const pieces = (await wired.objectFiles.find(id))?.content.pieces ?? [];
+    expect(pieces).toMatchObject([
+      {
+        ...{ kind: "number", event: "marked", edtf: "1906/..", reliability: 0.99, basis: "published" },
+        ...{ reason: "Design 470001", source: "Table of designs", exceptions: "Renewed ones are older" },
+      },
+      { kind: "story", edtf: "1921", reliability: 0.65 },
+    ]);
+    const remove = { is: "remove", list: "pieces", id: pieces[1]?.id ?? "" } as const;
+    expect(await change(id, owner(), remove, 2)).toEqual({ ok: true, value: 3 });
+    expect((await wired.objectFiles.find(id))?.content.pieces).toHaveLength(1);
+    expect((await wired.objectFiles.contentOf(id, 2))?.pieces).toHaveLength(2);
+  });
+
+  it("of before worksheets were taken are read as having nothing from one", async () => {
+    const id = randomUUID();
+    const { pieces: _, ...older } = emptyFile("An old jug", "ceramics");
+    const first = { command: { is: "open" }, at: new Date(), by: { id: owner().id, name: owner().name } };
+    await wired.objectFiles.create(id, { ...first, content: older as ObjectFile });
+    expect((await wired.objectFiles.find(id))?.content).toEqual(emptyFile("An old jug", "ceramics"));
+    const nothing = { is: "remove", list: "pieces", id: randomUUID() } as const;
+    expect(await change(id, owner(), nothing, 1)).toEqual({ ok: true, value: 1 });
   });
 
   it("refuse to have a version changed or deleted", async () => {

@@ -1,8 +1,12 @@
 import { STANDING_ACTS } from "#core/members/parse-standing";
+import { COMMANDS } from "#core/object-files/commands";
 import type { Action } from "#core/permissions";
 import { ENTRY_ACTS, type EntryAct } from "#core/review/parse-acts";
 
 type Fields = Readonly<Record<string, string>>;
+
+/** What lets somebody into an object file, or shuts them out. */
+const OPENINGS = ["invite", "end-invitation", "share", "revoke", "publish", "end-publication"];
 
 /** A write over HTTP, with a form that is answered alike to everybody who may send it. */
 export type Write = {
@@ -98,7 +102,8 @@ export function writesOn({ slug, revision, draft }: Things): readonly Write[] {
     mine("write a draft", `${drafts}/settle`, "led on", { version: "3", with: "revision" }),
     mine("write a draft", `${drafts}/discard`, "done"),
     open("keep an object file", "objects", "objects", "required"),
-    ...["condition", "look-up", "share", "remove"].map((act) =>
+    open("keep an object file", "objects/take", "objects/take", "worksheet-empty"),
+    ...[...COMMANDS, "look-up", ...OPENINGS].map((act) =>
       open("keep an object file", "objects/[id]/[command]", `objects/none/${act}`, "object-file-unknown", {
         mark: "none",
       }),

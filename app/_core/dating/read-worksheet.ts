@@ -32,6 +32,12 @@ export function readWorksheet(params: AddressParams): ReadWorksheet {
   };
 }
 
+/** Reads a worksheet from the text of its address, or of its query alone. */
+export function readAddress(text: string): ReadWorksheet {
+  const query = new URLSearchParams(text.replace(/^[^?#]*\?/, "").replace(/#.*$/, ""));
+  return readWorksheet(Object.fromEntries([...query.keys()].map((name) => [name, query.getAll(name)])));
+}
+
 /** `y=1850/1950`, or the two fields of a form. */
 function readYears(params: AddressParams, errors: FieldError[]): Worksheet["years"] {
   const [first = "", second = ""] =

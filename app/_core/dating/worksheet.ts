@@ -43,6 +43,11 @@ export function addressOf(worksheet: Worksheet): string {
   return `/dates?${worksheetQuery(worksheet)}`;
 }
 
+/** Where a worksheet is taken into an object file. */
+export function takeAddressOf(worksheet: Worksheet): string {
+  return `/objects/take?${worksheetQuery(worksheet)}`;
+}
+
 /** The evidence for the engine, each piece named by its place from 1. */
 export function evidenceOf({ pieces }: Worksheet): readonly Evidence[] {
   return pieces.flatMap(({ edtf, alternatives, ...piece }, i) => {

@@ -1,5 +1,6 @@
 import { hardBounds } from "../dating/bounds.ts";
 import { findConflicts } from "../dating/conflicts.ts";
+import type { EvidenceKind } from "../dating/evidence.ts";
 import { explain, type Scene } from "./arguments.ts";
 import { type AnomalyKind, type FoundAnomaly, type ItemRef, type Said, saying } from "./derived.ts";
 import { evidenceOf, type FileEvidence } from "./evidence.ts";
@@ -40,6 +41,9 @@ export function anomaliesOf(file: ObjectFile, entries: readonly MatchedEntry[]):
   }));
 }
 
+/** Kinds of a worksheet's pieces that date the object itself; the others may be about the very mark, or be told. */
+const OF_BODY: readonly EvidenceKind[] = ["material", "construction", "catalogue-line"];
+
 /**
  * A mark that was not in use before the last day on which what the object is made of, and its line, allow it to have
  * been made; for a label other marks count too. What was told of it does not: a story is judged by itself.
@@ -47,9 +51,9 @@ export function anomaliesOf(file: ObjectFile, entries: readonly MatchedEntry[]):
 function tooYoung(mark: MarkFound, { file, entries, evidence }: Scene): readonly Said<AnomalyKind>[] {
   const isLabel = mark.kind === "label";
   const labels = file.marks.filter(({ kind }) => kind === "label").map(({ id }) => id);
-  const body = evidence.filter(({ item }) => {
+  const body = evidence.filter(({ item, kind }) => {
     if (item.list === "marks") return isLabel && !labels.includes(item.id);
-    return item.list !== "events";
+    return item.list === "pieces" ? OF_BODY.includes(kind) : item.list !== "events";
   });
   const { notAfter } = hardBounds(body);
   const own = evidenceOf({ ...file, marks: [{ ...mark, belongs: "from the first" }] }, entries).filter(
@@ -106,7 +110,7 @@ function storiesAgainstDate({ file, evidence, conflicts }: Scene): readonly Said
       kind: event.kind,
       who: event.to || event.from,
       date: event.date ?? "",
-      against: [...new Set(others.map(({ reason }) => reason))].join("; "),
+      against: [...new Set(others.map(({ reason }) => reason.replace(/\.$/, "")))].join("; "),
     };
     const items: readonly ItemRef[] = [
       { list: "events", id: event.id },

@@ -1,5 +1,6 @@
 import type { FileCommand } from "./commands.ts";
-import type { FileDocument, Finding, ListName, MarkFound, ObjectFile } from "./object-file.ts";
+import type { EvidencePiece, FileDocument, Finding, ListName, MarkFound, ObjectFile } from "./object-file.ts";
+import { isSameStatement, withWholeTexts } from "./same-statement.ts";
 import { sameValue } from "./same-value.ts";
 import { isSameObservation, isSameStance } from "./touched.ts";
 
@@ -42,6 +43,8 @@ export function applyCommand(file: ObjectFile, command: FileCommand): ObjectFile
           each.id === command.document ? { ...each, scans: put(each.scans, command.scan) } : each,
         ),
       };
+    case "pieces":
+      return { ...file, pieces: command.items.reduce(putPiece, file.pieces) };
     case "condition":
       return { ...file, conditions: put(file.conditions, command.item) };
     case "anomaly":
@@ -65,6 +68,11 @@ function put<T extends Item>(
 ): readonly T[] {
   const old = list.find((each) => isSame(each, item));
   return old ? list.map((each) => (each === old ? { ...item, id: old.id } : each)) : [...list, item];
+}
+
+function putPiece(pieces: readonly EvidencePiece[], item: EvidencePiece): readonly EvidencePiece[] {
+  const old = pieces.find((each) => isSameStatement(each, item));
+  return put(pieces, old ? withWholeTexts(item, old) : item, isSameStatement);
 }
 
 function putMark(marks: readonly MarkFound[], item: Omit<MarkFound, "match">): readonly MarkFound[] {

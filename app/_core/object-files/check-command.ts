@@ -2,8 +2,9 @@ import { type FieldError, received } from "../field-error.ts";
 import { checklistOf } from "./checklist.ts";
 import type { FileCommand } from "./commands.ts";
 import { MOST } from "./limits.ts";
-import type { ListName, ObjectFile } from "./object-file.ts";
+import type { EvidencePiece, ListName, ObjectFile } from "./object-file.ts";
 import { loopOf } from "./owner-loops.ts";
+import { isSameStatement } from "./same-statement.ts";
 import { partTouched } from "./touched.ts";
 
 /** What a change asks of the rest of the file. */
@@ -25,6 +26,11 @@ const LIST_OF: Readonly<Partial<Record<FileCommand["is"], ListName>>> = {
 
 /** Refuses one more item than the file holds at most. */
 function checkRoom(file: ObjectFile, command: FileCommand): readonly FieldError[] {
+  if (command.is === "pieces") {
+    const isThere = (item: EvidencePiece) => file.pieces.some((each) => isSameStatement(each, item));
+    const fresh = command.items.filter((item) => !isThere(item)).length;
+    return fresh === 0 ? [] : full("pieces", file.pieces.length + fresh - 1, MOST.pieces);
+  }
   if (partTouched(file, command) !== null) return [];
   const list = LIST_OF[command.is];
   if (list) return full(list, file[list].length, MOST[list]);
@@ -76,7 +82,7 @@ function known(field: string, list: readonly { readonly id: string }[], id: stri
 function checkSubject(file: ObjectFile, { of, item }: ObjectFile["photographs"][number]) {
   if (of === "whole" || item === null) return [];
   const lists = {
-    point: checklistOf(file.family).points,
+    point: [...checklistOf(file.family).points, ...file.observations],
     mark: file.marks,
     condition: file.conditions,
     event: file.events,

@@ -1,5 +1,6 @@
 import type {
   ConditionNote,
+  EvidencePiece,
   FileDocument,
   FileLine,
   FileMeasurement,
@@ -19,7 +20,7 @@ import type {
 /** The changes there are, by the last part of their addresses. */
 export const COMMANDS = [
   ...(["describe", "line", "photograph", "observation", "measurement", "measure-on-screen"] as const),
-  ...(["mark", "match", "event", "order", "document", "scan", "condition"] as const),
+  ...(["mark", "match", "event", "order", "document", "scan", "pieces", "condition"] as const),
   ...(["anomaly", "stance", "finding", "remove"] as const),
 ];
 export type CommandName = (typeof COMMANDS)[number];
@@ -41,6 +42,8 @@ export type FileCommand =
   | { readonly is: "order"; readonly event: string; readonly before: string | null }
   | { readonly is: "document"; readonly item: Omit<FileDocument, "scans"> }
   | { readonly is: "scan"; readonly document: string; readonly scan: Scan }
+  /** All that a worksheet says; what the file has already from one is put in its place. */
+  | { readonly is: "pieces"; readonly items: readonly EvidencePiece[] }
   | { readonly is: "condition"; readonly item: ConditionNote }
   | { readonly is: "anomaly"; readonly item: WrittenAnomaly }
   | { readonly is: "stance"; readonly item: Stance }

@@ -10,8 +10,22 @@ export type Said<K extends string = string> = {
   readonly items: readonly ItemRef[];
 };
 
-/** Names of params that hold a date in EDTF, or "none": for the interface to put into words. */
-export const DATE_PARAMS = ["date", "from", "to", "notBefore", "notAfter", "first", "before"] as const;
+/** Names of params that hold a date in EDTF, or "none". */
+const DATE_PARAMS: ReadonlySet<string> = new Set([
+  ...["date", "from", "to", "notBefore", "notAfter", "first", "before"],
+]);
+
+/** Params with their dates put into words. */
+export function withDatesWorded<T>(
+  params: Said["params"],
+  word: (edtf: string) => T,
+): Readonly<Record<string, T | string | number>> {
+  const worded = Object.entries(params).map(([name, value]): [string, T | string | number] => [
+    name,
+    DATE_PARAMS.has(name) && typeof value === "string" && value !== "none" ? word(value) : value,
+  ]);
+  return Object.fromEntries(worded);
+}
 
 /** Params as messages can choose by them: what is not known is "none". */
 export function saying(params: Said["params"]): Said["params"] {

@@ -7,7 +7,7 @@ import { decodeWording } from "../decoding/label-wording.ts";
 import { absentStatement, featureStatement, pointOf } from "./checklist.ts";
 import type { ItemRef } from "./derived.ts";
 import type { MatchedEntry } from "./matched-entry.ts";
-import type { MarkFound, ObjectFile, Observation, ProvenanceEvent } from "./object-file.ts";
+import type { EvidencePiece, MarkFound, ObjectFile, Observation, ProvenanceEvent } from "./object-file.ts";
 
 /** A dated statement, and what in the file makes it. */
 export type FileEvidence = Evidence & { readonly item: ItemRef };
@@ -19,6 +19,7 @@ export function evidenceOf(file: ObjectFile, entries: readonly MatchedEntry[]): 
     ...file.marks.flatMap((mark) => (mark.belongs === "added later" ? [] : ofMark(mark, entries))),
     ...file.observations.flatMap(ofObservation),
     ...file.events.flatMap((event) => ofEvent(event, file)),
+    ...file.pieces.flatMap(ofPiece),
   ];
 }
 
@@ -34,10 +35,21 @@ function piece(
   part: string,
   { edtf, ...statement }: Statement,
   group: string | null = null,
+  others: readonly string[] = [],
 ): readonly FileEvidence[] {
   const interval = parseInterval(edtf);
   if (!interval.ok) return [];
-  return [{ id: `${item.list}:${item.id}${part}`, ...statement, interval: interval.value, group, item }];
+  const alternatives = others.flatMap((each) => {
+    const other = parseInterval(each);
+    return other.ok ? [other.value] : [];
+  });
+  const id = `${item.list}:${item.id}${part}`;
+  return [{ id, ...statement, interval: interval.value, alternatives, group, item }];
+}
+
+/** What a worksheet said, with its source and how far it was trusted there. */
+function ofPiece({ id, group, alternatives, ...said }: EvidencePiece): readonly FileEvidence[] {
+  return piece({ list: "pieces", id }, "", said, group, alternatives);
 }
 
 function ofLine({ line }: ObjectFile): readonly FileEvidence[] {

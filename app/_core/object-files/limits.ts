@@ -8,6 +8,7 @@ export const MOST: Readonly<Record<ListName | "scans" | "explanations", number>>
   marks: 30,
   events: 200,
   documents: 100,
+  pieces: 60,
   conditions: 200,
   anomalies: 50,
   stances: 500,

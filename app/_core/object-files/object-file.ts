@@ -1,3 +1,4 @@
+import type { Piece } from "../dating/piece.ts";
 import type { Kind, Technique } from "../entries/vocabulary.ts";
 import type { CataloguedLine } from "../sizes/line.ts";
 import type {
@@ -34,6 +35,8 @@ export type ObjectFile = {
   /** In the order in which they are taken to have happened. */
   readonly events: readonly ProvenanceEvent[];
   readonly documents: readonly FileDocument[];
+  /** Dated evidence taken from a worksheet. */
+  readonly pieces: readonly EvidencePiece[];
   readonly conditions: readonly ConditionNote[];
   readonly anomalies: readonly WrittenAnomaly[];
   readonly stances: readonly Stance[];
@@ -166,6 +169,9 @@ export type Scan = {
   readonly name: string;
 };
 
+/** A piece of a worksheet, with what it said there; facts read off one thing share a group in the file. */
+export type EvidencePiece = Piece & { readonly id: string };
+
 export type ConditionNote = {
   readonly id: string;
   readonly condition: Condition;
@@ -223,6 +229,7 @@ export const LISTS = [
   "marks",
   "events",
   "documents",
+  "pieces",
   "conditions",
   "anomalies",
   "stances",
@@ -234,6 +241,6 @@ export function emptyFile(title: string, family: Family): ObjectFile {
   return {
     ...{ title, family, description: "", line: null },
     ...{ photographs: [], observations: [], measurements: [], marks: [], events: [], documents: [] },
-    ...{ conditions: [], anomalies: [], stances: [], finding: null },
+    ...{ pieces: [], conditions: [], anomalies: [], stances: [], finding: null },
   };
 }

@@ -10,6 +10,7 @@ import { readAnomaly, readFinding, readStance, type Stamp } from "./read-judgeme
 import { readLine } from "./read-line.ts";
 import { readMatch } from "./read-match.ts";
 import { readMeasurement, readOnScreen } from "./read-measurement.ts";
+import { readPieces } from "./read-pieces.ts";
 import {
   BELONGINGS,
   CONDITIONS,
@@ -148,6 +149,7 @@ const READERS: Readonly<Record<CommandName, Reader>> = {
     const document = read.id("document");
     return type ? { is: "scan", document, scan: { ...scan, type } } : null;
   },
+  pieces: readPieces,
   condition(read) {
     const condition = read.oneOf("condition", CONDITIONS);
     const extent = read.choice("extent", EXTENTS);

@@ -1,5 +1,6 @@
 import type { FileCommand } from "./commands.ts";
 import type { FileDocument, MarkFound, ObjectFile } from "./object-file.ts";
+import { isSameStatement } from "./same-statement.ts";
 
 /** What a command changes, as it stands in a file: two changes of the same part get in each other's way, others do not. */
 export function partTouched(file: ObjectFile, command: FileCommand): unknown {
@@ -24,6 +25,8 @@ export function partTouched(file: ObjectFile, command: FileCommand): unknown {
       return withoutScans(find(file.documents, command.item.id));
     case "scan":
       return find(find(file.documents, command.document)?.scans ?? [], command.scan.id);
+    case "pieces":
+      return file.pieces.filter((each) => command.items.some((item) => isSameStatement(each, item)));
     case "photograph":
       return find(file.photographs, command.item.id);
     case "measurement":

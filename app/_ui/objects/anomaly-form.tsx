@@ -1,5 +1,8 @@
 import { useTranslations } from "next-intl";
 import type { KeptFile } from "#core/object-files/kept-file";
+import { MOST } from "#core/object-files/limits";
+import type { WrittenAnomaly } from "#core/object-files/object-file";
+import type { Typed } from "#core/questions/typed-text";
 import plain from "../plain.module.css";
 import forms from "../questions/form.module.css";
 import { LineField, TextField } from "../questions/form-field.tsx";
@@ -8,18 +11,38 @@ import { ItemForm, type ItemState } from "./item-form.tsx";
 type AnomalyFormProps = {
   readonly kept: KeptFile;
   readonly state: ItemState;
-  /** An id for each explanation that the form has room for. */
-  readonly ids: readonly string[];
+  readonly isThere: boolean;
+  readonly newId: () => string;
 };
 
+/** Room for explanations that the form has at least, and beyond those that are there. */
+const ROOM = 3;
+const MORE_ROOM = 2;
+
+/** An anomaly as its form shows it. */
+export function typedAnomaly({ says, explanations }: WrittenAnomaly): Typed {
+  const fields = explanations.flatMap((each, i) =>
+    (["id", "says", "for", "against"] as const).map((part) => [`explanation-${i + 1}-${part}`, each[part]]),
+  );
+  return { says, ...Object.fromEntries(fields) };
+}
+
+/** How many explanations a form has room for: all that are written in it, and some more. */
+function roomIn(typed: Typed): number {
+  const written = Object.entries(typed)
+    .filter(([, text]) => text !== "")
+    .map(([name]) => Number(/^explanation-(\d+)-(?!id)/.exec(name)?.[1] ?? 0));
+  return Math.min(MOST.explanations, Math.max(ROOM, Math.max(0, ...written) + MORE_ROOM));
+}
+
 /** Something that does not fit, as the examiner sees it, with the explanations that compete. */
-export function AnomalyForm({ kept, state, ids }: AnomalyFormProps) {
+export function AnomalyForm({ kept, state, isThere, newId }: AnomalyFormProps) {
   const t = useTranslations("objectPages");
-  const common = { form: state, prefix: "a-" };
+  const common = { form: state, prefix: `a-${state.id}-` };
+  const ids = Array.from({ length: roomIn(state.typed) }, newId);
   return (
     <ItemForm
-      {...{ kept, state }}
-      isThere={false}
+      {...{ kept, state, isThere }}
       command="anomaly"
       part="finding"
       about={t("about.anomaly")}

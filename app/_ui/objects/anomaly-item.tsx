@@ -2,8 +2,9 @@ import { useTranslations } from "next-intl";
 import type { Explanation, FoundAnomaly, Said } from "#core/object-files/derived";
 import type { KeptFile } from "#core/object-files/kept-file";
 import type { Stance, WrittenAnomaly } from "#core/object-files/object-file";
+import type { RefusedItem } from "./item-form.tsx";
 import styles from "./objects.module.css";
-import { wordSaid } from "./said-words.ts";
+import type { SaidWords } from "./said-words.ts";
 import { StanceForm } from "./stance-form.tsx";
 
 /** An anomaly to be shown, whoever found it. */
@@ -18,15 +19,15 @@ export type ShownAnomaly = {
   }[];
 };
 
-/** One that the program found, in words; `t` is bound to "objects". */
-export function wordFound(found: FoundAnomaly, t: (key: never, params: never) => string): ShownAnomaly {
-  const words = (all: readonly Said[]) => all.map((each) => wordSaid("argument", each, t));
+/** One that the program found, in words. @param name what an explanation is called, by its id */
+export function wordFound(found: FoundAnomaly, say: SaidWords, name: (id: string) => string): ShownAnomaly {
+  const words = (all: readonly Said[]) => all.map((each) => say("argument", each));
   return {
     key: found.key,
-    says: wordSaid("anomaly", found, t),
+    says: say("anomaly", found),
     explanations: found.explanations.map((each: Explanation) => ({
       id: each.id,
-      says: t(`explanation.${each.id}` as never, {} as never),
+      says: name(each.id),
       for: words(each.for),
       against: words(each.against),
     })),
@@ -53,10 +54,11 @@ type AnomalyItemProps = {
   readonly stances: readonly Stance[];
   readonly mayChange: boolean;
   readonly newId: () => string;
+  readonly refused: RefusedItem;
 };
 
 /** Something that does not fit, with explanations that compete; which is right the examiner weighs, never the file. */
-export function AnomalyItem({ kept, anomaly, stances, mayChange, newId }: AnomalyItemProps) {
+export function AnomalyItem({ kept, anomaly, stances, mayChange, newId, refused }: AnomalyItemProps) {
   const t = useTranslations("objectPages");
   return (
     <>
@@ -92,6 +94,7 @@ export function AnomalyItem({ kept, anomaly, stances, mayChange, newId }: Anomal
                     about={each.says}
                     stance={stance ?? null}
                     id={stance?.id ?? newId()}
+                    refused={refused}
                   />
                 )}
               </li>

@@ -1,10 +1,19 @@
 import { useTranslations } from "next-intl";
 import type { FileChange } from "#core/object-files/difference-of-files";
+import type { ObjectFile } from "#core/object-files/object-file";
 import { TextDifference } from "../revisions/text-difference.tsx";
+import { useChangeWords } from "./change-words.ts";
 import styles from "./objects.module.css";
 
+type FileChangesProps = {
+  readonly changes: readonly FileChange[];
+  /** Both versions, by which items are called. */
+  readonly contents: readonly ObjectFile[];
+};
+
 /** What a version says differently from the one before it. */
-export function FileChanges({ changes }: { readonly changes: readonly FileChange[] }) {
+export function FileChanges({ changes, contents }: FileChangesProps) {
+  const words = useChangeWords(contents);
   const t = useTranslations("objectPages.history");
   if (changes.length === 0) return <p>{t("nothing")}</p>;
   return (
@@ -14,11 +23,14 @@ export function FileChanges({ changes }: { readonly changes: readonly FileChange
         <li key={i}>
           <h3>{t(`changes.${is}`, { part: t(`partNames.${part}`) })}</h3>
           <dl className={styles.facts}>
-            {fields.map(({ field, before, after }) => (
+            {words.inOrder(fields).map(({ field, before, after }) => (
               <div key={field} style={{ display: "contents" }}>
-                <dt>{field}</dt>
+                <dt>{words.field(field)}</dt>
                 <dd>
-                  <TextDifference before={before} after={after} />
+                  <TextDifference
+                    before={words.value(part, field, before)}
+                    after={words.value(part, field, after)}
+                  />
                 </dd>
               </div>
             ))}

@@ -7,6 +7,7 @@ import { How } from "../entry-line.tsx";
 import plain from "../plain.module.css";
 import forms from "../questions/form.module.css";
 import { AcceptedMatch } from "./accepted-match.tsx";
+import { type ByWords, ChooseEntry } from "./choose-entry.tsx";
 import type { ItemState } from "./item-form.tsx";
 import { ItemPhotographs } from "./item-photographs.tsx";
 import { MarkForm } from "./mark-form.tsx";
@@ -23,10 +24,13 @@ type MarkItemProps = {
   readonly photographId: string;
   /** A look-up of this mark that was just made. */
   readonly found: LookUpView | null;
+  /** What was just looked for by words for this mark. */
+  readonly byWords: ByWords | null;
 };
 
 /** One mark of the object: its photographs, what it says, what it was found to be, and the way to look it up. */
-export function MarkItem({ kept, mark, entries, mayChange, state, photographId, found }: MarkItemProps) {
+export function MarkItem(props: MarkItemProps) {
+  const { kept, mark, entries, mayChange, state, photographId, found, byWords } = props;
   const t = useTranslations("objectPages");
   const photographs = kept.content.photographs.filter((each) => each.of === "mark" && each.item === mark.id);
   const name = mark.words || mark.description || t("aMark");
@@ -56,6 +60,7 @@ export function MarkItem({ kept, mark, entries, mayChange, state, photographId, 
               </button>
             </form>
           </div>
+          <ChooseEntry kept={kept} mark={mark.id} byWords={byWords} />
           <More words={t("changeMark")} isOpen={state.given}>
             <MarkForm {...{ kept, state, photographId }} isThere />
           </More>

@@ -25,7 +25,7 @@ export function MarkMatches({ kept, mark, view }: MarkMatchesProps) {
     <section className={styles.section} aria-labelledby={`found-${mark}`}>
       <h3 id={`found-${mark}`}>{t(view.noneFits ? "noneFits" : "found")}</h3>
       {view.noneFits && <p>{t("noneNote")}</p>}
-      <ol className={styles.list}>
+      <ol>
         {view.matches.slice(0, SHOWN).map((match) => (
           <li key={match.entry.slug}>
             <EntryLine
@@ -59,17 +59,48 @@ type AcceptFormProps = {
   /** Slug; empty takes the match back. */
   readonly entry: string;
   readonly lookUp: string;
+  /** Where one is chosen by hand: the revision shown today, and all that may be pinned. */
+  readonly revision?: {
+    readonly shown: number;
+    readonly revisions: readonly number[];
+    readonly title: string;
+  };
   readonly children: string;
 };
 
-export function AcceptForm({ kept, mark, entry, lookUp, children }: AcceptFormProps) {
+export function AcceptForm({ kept, mark, entry, lookUp, revision, children }: AcceptFormProps) {
+  const t = useTranslations("objectPages.match");
   const page = `/objects/${kept.id}/marks`;
   const fields = { version: kept.version, mark, entry, lookUp, page, done: page };
   return (
-    <form method="post" action={`/api/objects/${kept.id}/match`} encType="multipart/form-data">
+    <form
+      method="post"
+      action={`/api/objects/${kept.id}/match`}
+      encType="multipart/form-data"
+      className={revision ? styles.find : undefined}
+    >
       {Object.entries(fields).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
+      {revision && revision.revisions.length > 1 ? (
+        <label className={plain.field}>
+          {t("chooseRevision")}
+          <select
+            name="revision"
+            className={plain.input}
+            defaultValue={revision.shown}
+            aria-label={t("revisionOf", { title: revision.title })}
+          >
+            {revision.revisions.map((number) => (
+              <option key={number} value={number}>
+                {t("revision", { number })}
+              </option>
+            ))}
+          </select>
+        </label>
+      ) : (
+        revision && <input type="hidden" name="revision" value={revision.shown} />
+      )}
       <button type="submit" className={entry === "" ? plain.link : plain.button}>
         {children}
       </button>

@@ -7,16 +7,18 @@ import styles from "./objects.module.css";
 export function ObservationList({
   points,
   base,
+  heading: Heading = "h2",
 }: {
   readonly points: readonly ExamPoint[];
   readonly base?: string;
+  readonly heading?: "h2" | "h3";
 }) {
   const t = useTranslations("objectPages.examine");
   return (
     <ul className={styles.list}>
       {points.map((each) => (
         <li key={each.id}>
-          <h2>{each.lookFor}</h2>
+          <Heading>{each.lookFor}</Heading>
           <p>
             {[
               t(`observed.${each.observed ?? "not yet"}`),

@@ -3,14 +3,16 @@ import { useTranslations } from "next-intl";
 import type { Estimate } from "#core/dating/estimate";
 import type { FoundAnomaly, Notice, ProvenanceCheck } from "#core/object-files/derived";
 import type { FileEvidence } from "#core/object-files/evidence";
+import type { Caution } from "#core/object-files/finding";
 import type { KeptFile } from "#core/object-files/kept-file";
 import { DateChart } from "../dating/date-chart.tsx";
 import plain from "../plain.module.css";
 import { When } from "../review/when.tsx";
 import { EstimateWords } from "./estimate-words.tsx";
+import { useEvidenceName } from "./evidence-part.tsx";
 import { FindingWords } from "./finding-words.tsx";
 import styles from "./objects.module.css";
-import { wordSaid } from "./said-words.ts";
+import { useSaidWords } from "./said-words.ts";
 import { Why } from "./why.tsx";
 
 type OverviewProps = {
@@ -20,21 +22,27 @@ type OverviewProps = {
   readonly found: readonly FoundAnomaly[];
   readonly check: ProvenanceCheck;
   readonly notices: readonly Notice[];
+  readonly cautions: readonly Caution[];
   /** Address of the file's pages; empty where only this one is shown. */
   readonly base: string;
 };
 
 /** What is it, how sure, why, what speaks against it, who says so: in this order. */
 export function Overview(props: OverviewProps) {
-  const { kept, estimate, evidence } = props;
+  const { kept, estimate, evidence, cautions } = props;
   const t = useTranslations("objectPages.overview");
   const words = useTranslations("objectPages");
   const { finding, family, description } = kept.content;
-  const labels = Object.fromEntries(evidence.map(({ id, reason }) => [id, reason]));
+  const name = useEvidenceName();
+  const labels = Object.fromEntries(evidence.map((each) => [each.id, name(each)]));
   return (
     <div className={styles.says}>
       <p className={plain.note}>{words(`families.${family}`)}</p>
-      {finding ? <FindingWords finding={finding} /> : <p className={styles.lead}>{t("notFound")}</p>}
+      {finding ? (
+        <FindingWords finding={finding} cautions={cautions} />
+      ) : (
+        <p className={styles.lead}>{t("notFound")}</p>
+      )}
       {description && <p className={styles.told}>{description}</p>}
       <section className={styles.section} aria-labelledby="sure">
         <h2 id="sure">{t("sure")}</h2>
@@ -61,13 +69,13 @@ export function Overview(props: OverviewProps) {
 
 function Against({ kept, estimate, found, check, notices, base }: OverviewProps) {
   const t = useTranslations("objectPages.overview");
-  const objects = useTranslations("objects");
+  const say = useSaidWords();
   const against = [
-    ...notices.map((each) => ({ says: wordSaid("notice", each, objects), href: `${base}/marks` })),
-    ...found.map((each) => ({ says: wordSaid("anomaly", each, objects), href: `${base}/finding` })),
+    ...notices.map((each) => ({ says: say("notice", each), href: `${base}/marks` })),
+    ...found.map((each) => ({ says: say("anomaly", each), href: `${base}/finding` })),
     ...kept.content.anomalies.map(({ says }) => ({ says, href: `${base}/finding` })),
     ...check.contradictions.map((each) => ({
-      says: wordSaid("provenance", each, objects),
+      says: say("provenance", each),
       href: `${base}/provenance`,
     })),
     ...(estimate.conflicts.length > 0 ? [{ says: t("conflict"), href: `${base}/finding` }] : []),

@@ -1,7 +1,7 @@
 import { useTranslations } from "next-intl";
 import type { ProvenanceCheck, ProvenanceRemark } from "#core/object-files/derived";
 import styles from "./objects.module.css";
-import { wordSaid } from "./said-words.ts";
+import { useSaidWords } from "./said-words.ts";
 
 /** What contradicts, what is missing, and what is worth asking, in this order. */
 export function ProvenanceRemarks({ check }: { readonly check: ProvenanceCheck }) {
@@ -26,13 +26,11 @@ export function ProvenanceRemarks({ check }: { readonly check: ProvenanceCheck }
 }
 
 function Remarks({ remarks }: { readonly remarks: readonly ProvenanceRemark[] }) {
-  const t = useTranslations("objects");
+  const say = useSaidWords();
   return (
     <ul className={styles.points}>
       {remarks.map((each) => (
-        <li key={`${each.is} ${each.items.map(({ id }) => id).join(" ")}`}>
-          {wordSaid("provenance", each, t)}
-        </li>
+        <li key={`${each.is} ${each.items.map(({ id }) => id).join(" ")}`}>{say("provenance", each)}</li>
       ))}
     </ul>
   );

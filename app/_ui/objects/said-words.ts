@@ -1,10 +1,16 @@
-import type { Said } from "#core/object-files/derived";
+import { useTranslations } from "next-intl";
+import { type Said, withDatesWorded } from "#core/object-files/derived";
+import { wordEdtf } from "../word-edtf.ts";
 
-/** A derived sentence in words: messages `objects.<group>.<is>` with its params; `t` is bound to "objects". */
-export function wordSaid(
-  group: "anomaly" | "argument" | "provenance" | "notice",
-  said: Said,
-  t: (key: never, params: never) => string,
-): string {
-  return t(`${group}.${said.is}` as never, said.params as never);
+type Group = "anomaly" | "argument" | "provenance" | "notice" | "caution";
+export type SaidWords = (group: Group, said: Said) => string;
+
+/** Puts derived sentences into words: messages `objects.<group>.<is>` with their params, dates said as dates. */
+export function useSaidWords(): SaidWords {
+  const t: (key: never, params: never) => string = useTranslations("objects");
+  const period = useTranslations("period");
+  return (group, { is, params }) => {
+    const worded = withDatesWorded(params, (edtf) => wordEdtf(edtf, period));
+    return t(`${group}.${is}` as never, worded as never);
+  };
 }

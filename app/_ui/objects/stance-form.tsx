@@ -6,7 +6,7 @@ import { WEIGHTS } from "#core/object-files/vocabulary";
 import plain from "../plain.module.css";
 import forms from "../questions/form.module.css";
 import { ChoiceField, LineField } from "../questions/form-field.tsx";
-import { ItemForm } from "./item-form.tsx";
+import { ItemForm, type ItemState, type RefusedItem } from "./item-form.tsx";
 import { More } from "./more.tsx";
 
 type StanceFormProps = {
@@ -17,15 +17,17 @@ type StanceFormProps = {
   readonly about: string;
   readonly stance: Stance | null;
   readonly id: string;
+  readonly refused: RefusedItem;
 };
 
 /** What the examiner thinks of one explanation. */
-export function StanceForm({ kept, anomaly, explanation, about, stance, id }: StanceFormProps) {
+export function StanceForm(props: StanceFormProps) {
   const t = useTranslations("objectPages");
-  const state = { typed: stance ? typedItem(stance) : {}, errors: [], id, given: false };
-  const prefix = `s-${id}-`;
+  const { kept, anomaly, explanation, about, stance } = props;
+  const state = stateOfStance(props);
+  const prefix = `s-${state.id}-`;
   return (
-    <More words={t("finding.weigh")}>
+    <More words={t("finding.weigh")} isOpen={state.given}>
       <ItemForm
         {...{ kept, state }}
         isThere={stance !== null}
@@ -52,4 +54,13 @@ export function StanceForm({ kept, anomaly, explanation, about, stance, id }: St
       </ItemForm>
     </More>
   );
+}
+
+/** A stance is known by what it weighs: its form gets another id whenever the page is made. */
+function stateOfStance({ anomaly, explanation, stance, id, refused }: StanceFormProps): ItemState {
+  const typed = refused?.typed ?? {};
+  const mine = typed.did === "stance" && typed.anomaly === anomaly && typed.explanation === explanation;
+  return mine && refused
+    ? { ...refused, id: typed.id || id, given: true }
+    : { typed: stance ? typedItem(stance) : {}, errors: [], id, given: false };
 }

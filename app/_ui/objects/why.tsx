@@ -7,6 +7,7 @@ import type { FileEvidence } from "#core/object-files/evidence";
 import type { ObjectFile } from "#core/object-files/object-file";
 import { wordPeriod } from "../period-words.tsx";
 import plain from "../plain.module.css";
+import { useEvidenceName } from "./evidence-part.tsx";
 import { useMeasureWords } from "./measurement-list.tsx";
 import styles from "./objects.module.css";
 
@@ -61,13 +62,14 @@ function useDated(estimate: Estimate, evidence: readonly FileEvidence[]) {
   const dating = useTranslations("dating");
   const period = useTranslations("period");
   const format = useFormatter();
-  return reasonsOf(estimate, evidence).flatMap(({ evidenceId, reason, strength }) => {
+  const name = useEvidenceName();
+  return reasonsOf(estimate, evidence).flatMap(({ evidenceId, strength }) => {
     const piece = evidence.find(({ id }) => id === evidenceId);
-    if (!piece || reason === "") return [];
+    if (!piece) return [];
     const years = format.list(
       periodsOf(piece).map((each) => wordPeriod(each, period)),
       { type: "disjunction" },
     );
-    return [{ id: evidenceId, says: reason, note: `${years}. ${dating(`strength.${strength}`)}.` }];
+    return [{ id: evidenceId, says: name(piece), note: `${years}. ${dating(`strength.${strength}`)}.` }];
   });
 }

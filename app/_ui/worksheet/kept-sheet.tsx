@@ -2,7 +2,7 @@
 
 import { useTranslations } from "next-intl";
 import { useEffect, useState } from "react";
-import { readWorksheet } from "#core/dating/read-worksheet";
+import { readAddress } from "#core/dating/read-worksheet";
 import { addressOf, WORKSHEET_LIMITS, type Worksheet, worksheetQuery } from "#core/dating/worksheet";
 import styles from "./worksheet.module.css";
 
@@ -36,9 +36,7 @@ export function KeptSheet({ worksheet }: { readonly worksheet: Worksheet }) {
 /** A browser may keep nothing, or refuse to. */
 function readKept(): Worksheet | null {
   try {
-    const query = new URLSearchParams(window.localStorage.getItem(KEY) ?? "");
-    const params = Object.fromEntries([...query.keys()].map((name) => [name, query.getAll(name)]));
-    return readWorksheet(params).worksheet;
+    return readAddress(window.localStorage.getItem(KEY) ?? "").worksheet;
   } catch {
     return null;
   }

@@ -4,7 +4,14 @@ import { useTranslations } from "next-intl";
 import { useMemo } from "react";
 import type { WorksheetState } from "#core/dating/answer-worksheet-form";
 import { estimate } from "#core/dating/estimate";
-import { addressOf, evidenceOf, priorOf, type Worksheet, worksheetQuery } from "#core/dating/worksheet";
+import {
+  addressOf,
+  evidenceOf,
+  priorOf,
+  takeAddressOf,
+  type Worksheet,
+  worksheetQuery,
+} from "#core/dating/worksheet";
 import { DateChart } from "../dating/date-chart.tsx";
 import { FieldErrorNote } from "../field-error.tsx";
 import { AnswerAddress } from "../look-up/answer-address.tsx";
@@ -90,6 +97,15 @@ export function WorksheetBench({ initial, thisYear }: WorksheetBenchProps) {
             <HardBounds estimate={found} worksheet={worksheet} />
             <WouldNarrow estimate={found} />
             <Cautions estimate={found} />
+            <section aria-labelledby="take" className={styles.take}>
+              <h2 id="take">{t("take")}</h2>
+              <p>{t("takeNote")}</p>
+              <p>
+                <a href={takeAddressOf(worksheet)} className={plain.button} rel="nofollow">
+                  {t("takeLink")}
+                </a>
+              </p>
+            </section>
             <section aria-labelledby="address" className={styles.address}>
               <h2 id="address">{t("address")}</h2>
               <p className={styles.link}>

@@ -41,7 +41,7 @@ export async function changeObjectFile(
     const { kept } = found;
     const changed = changeFile(kept.content, command);
     if (!changed.ok) return changed;
-    if (needs.hash(changed.value) === kept.hash) return ok(kept.version);
+    if (changed.value === kept.content) return ok(kept.version);
     if (await isOvertaken(needs, kept, asked))
       return fail([{ field: "file", rule: "object-changed-meanwhile", received: String(kept.version) }]);
     const next = { content: changed.value, command, at: needs.clock.now(), by: { id: by.id, name: by.name } };

@@ -11,6 +11,7 @@ import { keepObjectImage } from "#usecases/keep-object-image";
 import { changeObjectFile } from "#usecases/object-files/change-object-file";
 import { findFileToChange } from "#usecases/object-files/find-object-file";
 import { showLookUp } from "#usecases/show-look-up";
+import { takeWorksheet } from "#usecases/take-worksheet";
 import { type Live, live } from "../live.ts";
 import { done, refuse } from "../words-form.ts";
 import { lookUpFromFile } from "./look-up-from-file.ts";
@@ -33,8 +34,11 @@ export async function actOnObjectFile(
   const wired = await live();
   const found = command && (await findFileToChange(wired, id, by.id));
   if (!command || !found) return unknown(request, id);
-  const form = await readObjectForm(request);
-  if (!form.ok) return refuse(request, [form.error], {}, `/objects/${id}`);
+  const form = await readObjectForm(request, command);
+  if (!form.ok) {
+    const { error, typed } = form.error;
+    return refuse(request, [error], { ...typed, did: command }, pageIn(typed, id));
+  }
   const { file } = form.value;
   const page = pageIn(form.value.typed, id);
   const image = file ? await take(wired, id, by, file) : null;
@@ -85,15 +89,19 @@ async function change(wired: Live, asked: Asked): Promise<Changed> {
   const { id, by, command, typed, image } = asked;
   const had = Number(typed.version) || 0;
   if (command === "match") {
-    const { mark = "", entry = "", lookUp = "" } = typed;
+    const { mark = "", entry = "", lookUp = "", revision = "" } = typed;
     return acceptMatch(
       { ...wired, show: (each) => showLookUp(wired, each) },
-      { id, by, had, mark, entry, lookUp },
+      { id, by, had, mark, entry, lookUp, revision },
     );
   }
   const stamp = { by: { id: by.id, name: by.name }, at: wired.clock.now().toISOString() };
   const read = readCommand(command, typed, stamp);
   if (!read.ok) return read;
+  if (read.value.is === "pieces") {
+    const taken = await takeWorksheet(wired, { id, by, had, pieces: read.value.items });
+    return taken.ok ? ok(taken.value.version) : taken;
+  }
   const changed = await changeObjectFile(wired, { id, by, had, command: read.value });
   if (!changed.ok || image === null || command === "photograph") return changed;
   const next = photographOf(read.value, image, typed.photographId ?? "");

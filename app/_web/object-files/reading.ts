@@ -2,17 +2,24 @@ import { notFound, redirect } from "next/navigation";
 import { cache } from "react";
 import { anomaliesOf } from "#core/object-files/anomalies";
 import { estimateOf, evidenceOf } from "#core/object-files/evidence";
+import { cautionsOf } from "#core/object-files/finding";
 import type { AccessEvent, FileLine, FileVersion, KeptFile } from "#core/object-files/kept-file";
 import type { MatchedEntry } from "#core/object-files/matched-entry";
 import { noticesOf } from "#core/object-files/notices";
 import type { ObjectFile } from "#core/object-files/object-file";
 import { checkProvenance } from "#core/object-files/provenance";
-import { matchedEntries } from "#usecases/matched-entries";
+import type { Typed } from "#core/questions/typed-text";
 import { type FoundFile, findObjectFile, findSharedFile } from "#usecases/object-files/find-object-file";
+import { matchedEntries } from "#usecases/object-files/matched-entries";
 import { actor, signedInMember } from "../actor.ts";
+import { parseEntryQuery } from "../entry-query.ts";
+import { keepForm } from "../kept-forms.ts";
 import { live } from "../live.ts";
 
 export { keptForm } from "../kept-forms.ts";
+
+/** Keeps what a page was asked for while somebody signs in. @returns its name */
+export const keepTypedForm = (typed: Typed): string => keepForm({ errors: [], typed });
 
 type WithEntries = { readonly entries: readonly MatchedEntry[] };
 
@@ -57,14 +64,34 @@ export const contentOfVersion = async (id: string, number: number): Promise<Obje
 /** The year in which a date is reckoned: nothing was made after it. */
 export const thisYear = (): number => new Date().getUTCFullYear();
 
+/** Entries shown to choose from. */
+const CHOICES = 6;
+
+/** Entries whose title or letters have these words, with the revisions that a mark may be pinned to. */
+export async function entriesByWords(words: string) {
+  const { query } = parseEntryQuery({ words });
+  const { entries, revisions } = await live();
+  const { entries: found } = await entries.search(query);
+  const all = await Promise.all(
+    found.slice(0, CHOICES).map(async (entry) => {
+      const [view, lines] = await Promise.all([entries.bySlug(entry.slug), revisions.list(entry.slug)]);
+      const numbers = lines.map(({ number }) => number);
+      return view ? [{ entry, shown: view.revision.number, revisions: numbers }] : [];
+    }),
+  );
+  return all.flat();
+}
+
 /** Everything that follows from what a file says, by what the reference says today. */
 export function derivedOf(content: ObjectFile, entries: readonly MatchedEntry[]) {
   const evidence = evidenceOf(content, entries);
   const estimate = estimateOf(content, entries, thisYear());
+  const found = anomaliesOf(content, entries);
   return {
     estimate,
     evidence,
-    found: anomaliesOf(content, entries),
+    found,
+    cautions: cautionsOf(content, found, estimate),
     check: checkProvenance(content, evidence, estimate),
     notices: noticesOf(content, entries),
   };

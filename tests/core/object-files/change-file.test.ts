@@ -135,6 +135,7 @@ describe("a change", () => {
         },
       ],
       ["stance", { id: id(12), anomaly: id(10), explanation: id(11), weight: "likely" }],
+      ["pieces", { worksheet: "v=1&e=mk*k*1900/1912*950", ids: id(13) }],
       ["finding", { rung: "marked by", maker: "Pell & Daughters", size: "22 cm" }],
       ["remove", { list: "conditions", id: id(9) }],
     ];

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { createTranslator } from "use-intl/core";
 import { expect, it } from "vitest";
-import { ANOMALIES, NOTICES, PROVENANCE_REMARKS } from "#core/object-files/derived";
+import { ANOMALIES, NOTICES, PROVENANCE_REMARKS, withDatesWorded } from "#core/object-files/derived";
 import { CAUTIONS } from "#core/object-files/finding";
 import { LISTS } from "#core/object-files/object-file";
 import table from "../../../app/_core/object-files/anomaly-explanations.json" with { type: "json" };
@@ -96,3 +96,10 @@ it.each([
     "“By” is stated while something that does not fit is not weighed.",
   ],
 ])("%s %j", (key, params, words) => expect(say(key, params)).toBe(words));
+
+it("puts dates into words in what is derived, and leaves alone what is none", () => {
+  const params = { date: "1921-03-27", notBefore: "none", kind: "given", years: 3 };
+  expect(withDatesWorded(params, (edtf) => `the day ${edtf}`)).toEqual({
+    ...{ date: "the day 1921-03-27", notBefore: "none", kind: "given", years: 3 },
+  });
+});

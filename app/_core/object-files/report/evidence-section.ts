@@ -24,7 +24,7 @@ export function evidenceSection(parts: ReportParts): ReportSection<Phrase> {
     return [
       [
         row([named(piece), piece.source === piece.reason ? "" : piece.source]),
-        row([{ edtf: piece.interval.edtf }, { key: `dating.model.${reason.model}` }], ": "),
+        row([stated(piece), { key: `dating.model.${reason.model}` }], ": "),
         row(
           [
             { key: `dating.strength.${strength}` },
@@ -53,6 +53,12 @@ export function evidenceSection(parts: ReportParts): ReportSection<Phrase> {
     ],
   };
 }
+
+/** Its date, and the others of which any may be meant instead. */
+const stated = ({ interval, alternatives = [] }: FileEvidence): Phrase =>
+  [interval, ...alternatives]
+    .map(({ edtf }): Phrase => ({ edtf }))
+    .reduce((first, second) => ({ key: "worksheet.pieceOr", params: { first, second } }));
 
 const named = (piece: FileEvidence | undefined): Phrase =>
   piece === undefined

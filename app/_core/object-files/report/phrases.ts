@@ -1,6 +1,6 @@
 import { boundDate } from "../../dating/bound-date.ts";
 import type { HardBounds } from "../../dating/bounds.ts";
-import { DATE_PARAMS, type Said } from "../derived.ts";
+import { type Said, withDatesWorded } from "../derived.ts";
 import type { Phrase, ReportBlock } from "./blocks.ts";
 
 /** A message of the report's own. */
@@ -15,15 +15,12 @@ export function row(parts: readonly Phrase[], joined = ". "): Phrase {
   return { row: parts.filter((part) => part !== ""), joined };
 }
 
-const DATES: ReadonlySet<string> = new Set(DATE_PARAMS);
-
 /** A derived sentence; its dates are made into words first. */
 export function said(group: string, { is, params }: Said): Phrase {
-  const worded = Object.entries(params).map(([name, value]): [string, Phrase | number] => [
-    name,
-    DATES.has(name) && typeof value === "string" && value !== "none" ? { edtf: value } : value,
-  ]);
-  return { key: `objects.${group}.${is}`, params: Object.fromEntries(worded) };
+  return {
+    key: `objects.${group}.${is}`,
+    params: withDatesWorded<Phrase>(params, (edtf) => ({ edtf })),
+  };
 }
 
 /** A date in words, as it was told where nobody could read it, or that it is not known. */

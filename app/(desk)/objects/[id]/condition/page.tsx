@@ -1,14 +1,10 @@
 import type { Metadata } from "next";
 import { getTranslations } from "next-intl/server";
-import { typedItem } from "#core/object-files/typed-item";
 import { ConditionForm } from "#ui/objects/condition-form";
+import { ConditionList } from "#ui/objects/condition-list";
 import { FileFrame } from "#ui/objects/file-frame";
-import { stateOf, stateOfNew } from "#ui/objects/item-form";
-import { ItemPhotographs } from "#ui/objects/item-photographs";
-import { More } from "#ui/objects/more";
-import { RemoveItem } from "#ui/objects/remove-item";
+import { stateOfNew } from "#ui/objects/item-form";
 import { fileForPage, keptForm, newItemId } from "#web/object-files/reading";
-import styles from "../../../../_ui/objects/objects.module.css";
 import type { ObjectPageProps } from "../../../../_ui/objects/page-props.ts";
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -23,44 +19,14 @@ export default async function ConditionPage({ params, searchParams }: ObjectPage
     getTranslations("objectPages"),
   ]);
   const refused = keptForm(form);
-  const { conditions, photographs } = kept.content;
+  const { conditions } = kept.content;
   const mayChange = access !== "view";
   const fresh = stateOfNew(refused, "condition", conditions, newItemId());
   return (
     <FileFrame kept={kept} access={access} part="condition" said={said}>
       <section>
         {conditions.length === 0 && <p>{t("noConditions")}</p>}
-        <ul className={styles.list}>
-          {conditions.map((each) => {
-            const about = t("conditionSays", {
-              extent: t(`extents.${each.extent}`),
-              condition: t(`conditions.${each.condition}`),
-              place: each.place || "none",
-            });
-            const state = stateOf(refused, "condition", each.id, typedItem(each));
-            return (
-              <li key={each.id}>
-                <h2>{about}</h2>
-                {each.note && <p>{each.note}</p>}
-                <ItemPhotographs
-                  kept={kept}
-                  photographs={photographs.filter(({ item }) => item === each.id)}
-                  alt={about}
-                  part="condition"
-                  mayChange={mayChange}
-                />
-                {mayChange && (
-                  <>
-                    <More words={t("change")} isOpen={state.given}>
-                      <ConditionForm kept={kept} state={state} isThere photographId={newItemId()} />
-                    </More>
-                    <RemoveItem kept={kept} list="conditions" id={each.id} part="condition" about={about} />
-                  </>
-                )}
-              </li>
-            );
-          })}
-        </ul>
+        <ConditionList {...{ kept, refused, mayChange }} newId={newItemId} heading="h2" />
       </section>
       {mayChange && (
         <section aria-labelledby="add">

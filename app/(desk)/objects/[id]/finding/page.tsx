@@ -1,18 +1,16 @@
 import type { Metadata } from "next";
 import { getTranslations } from "next-intl/server";
-import { anomaliesOf } from "#core/object-files/anomalies";
-import { estimateOf } from "#core/object-files/evidence";
 import type { Finding } from "#core/object-files/object-file";
 import { typedItem } from "#core/object-files/typed-item";
 import { AnomaliesPart } from "#ui/objects/anomalies-part";
 import { AnomalyForm } from "#ui/objects/anomaly-form";
-import { EstimateWords } from "#ui/objects/estimate-words";
+import { EvidencePart } from "#ui/objects/evidence-part";
 import { FileFrame } from "#ui/objects/file-frame";
 import { FindingForm } from "#ui/objects/finding-form";
 import { FindingWords } from "#ui/objects/finding-words";
 import { stateOf, stateOfNew } from "#ui/objects/item-form";
 import { More } from "#ui/objects/more";
-import { fileForPage, keptForm, newItemId, thisYear } from "#web/object-files/reading";
+import { derivedOf, fileForPage, keptForm, newItemId } from "#web/object-files/reading";
 import type { ObjectPageProps } from "../../../../_ui/objects/page-props.ts";
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -21,13 +19,15 @@ export async function generateMetadata(): Promise<Metadata> {
 
 /** What does not fit, the date by the evidence, and what the examiner finds. */
 export default async function FindingPage({ params, searchParams }: ObjectPageProps) {
-  const [{ id }, { form, said }] = await Promise.all([params, searchParams]);
+  const [{ id }, query] = await Promise.all([params, searchParams]);
   const [{ kept, access, entries }, t] = await Promise.all([
     fileForPage(id, "finding"),
     getTranslations("objectPages"),
   ]);
+  const { form, said } = query;
   const refused = keptForm(form);
   const { content } = kept;
+  const { estimate, evidence, found, cautions } = derivedOf(content, entries);
   const mayChange = access !== "view";
   const isRefused = refused?.typed.did === "finding";
   const state = stateOf(
@@ -39,29 +39,33 @@ export default async function FindingPage({ params, searchParams }: ObjectPagePr
   const written = stateOfNew(refused, "anomaly", content.anomalies, newItemId());
   return (
     <FileFrame kept={kept} access={access} part="finding" said={said}>
-      <AnomaliesPart
-        kept={kept}
-        found={anomaliesOf(content, entries)}
-        mayChange={mayChange}
-        newId={newItemId}
-      />
+      <AnomaliesPart kept={kept} found={found} mayChange={mayChange} newId={newItemId} refused={refused} />
       {mayChange && (
         <More words={t("finding.addAnomaly")} isOpen={written.given}>
-          <AnomalyForm kept={kept} state={written} ids={[newItemId(), newItemId(), newItemId()]} />
+          <AnomalyForm kept={kept} state={written} isThere={false} newId={newItemId} />
         </More>
       )}
-      <section aria-labelledby="date">
-        <h2 id="date">{t("finding.estimate")}</h2>
-        <EstimateWords estimate={estimateOf(content, entries, thisYear())} />
-      </section>
+      <EvidencePart
+        kept={kept}
+        estimate={estimate}
+        evidence={evidence}
+        mayChange={mayChange}
+        taken={query.taken === undefined ? null : { taken: count(query.taken), known: count(query.known) }}
+      />
       <section aria-labelledby="finding">
         <h2 id="finding">{t("parts.finding")}</h2>
-        {content.finding ? <FindingWords finding={content.finding} /> : <p>{t("finding.none")}</p>}
+        {content.finding ? (
+          <FindingWords finding={content.finding} cautions={cautions} />
+        ) : (
+          <p>{t("finding.none")}</p>
+        )}
         {mayChange && <FindingForm kept={kept} state={state} />}
       </section>
     </FileFrame>
   );
 }
+
+const count = (text: string | string[] | undefined): number => Math.max(0, Math.trunc(Number(text)) || 0);
 
 const typedFinding = (finding: Finding) => ({
   ...typedItem(finding),

@@ -32,7 +32,7 @@ export default async function HistoryPage({ params, searchParams }: ObjectPagePr
       <div className={styles.two}>
         <section className={styles.section} aria-labelledby="changed">
           <h2 id="changed">{t("history.changed", { number })}</h2>
-          <FileChanges changes={differenceOfFiles(before, after)} />
+          <FileChanges changes={differenceOfFiles(before, after)} contents={[before, after]} />
         </section>
         <section className={styles.section} aria-labelledby="versions">
           <h2 id="versions">{t("history.versions")}</h2>

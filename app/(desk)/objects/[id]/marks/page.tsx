@@ -7,7 +7,7 @@ import { stateOf, stateOfNew } from "#ui/objects/item-form";
 import { MarkForm } from "#ui/objects/mark-form";
 import { MarkItem } from "#ui/objects/mark-item";
 import { Notices } from "#ui/objects/notices";
-import { fileForPage, keptForm, newItemId } from "#web/object-files/reading";
+import { entriesByWords, fileForPage, keptForm, newItemId } from "#web/object-files/reading";
 import { showLookUp } from "#web/reading";
 import styles from "../../../../_ui/objects/objects.module.css";
 import type { ObjectPageProps } from "../../../../_ui/objects/page-props.ts";
@@ -25,6 +25,8 @@ export default async function MarksPage({ params, searchParams }: ObjectPageProp
   ]);
   const refused = keptForm(query.form);
   const found = typeof query.lookUp === "string" ? await showLookUp(query.lookUp) : null;
+  const words = typeof query.words === "string" ? query.words.trim() : "";
+  const byWords = words === "" ? null : { words, found: await entriesByWords(words) };
   const { marks } = kept.content;
   const mayChange = access !== "view";
   const fresh = stateOfNew(refused, "mark", marks, newItemId());
@@ -42,6 +44,7 @@ export default async function MarksPage({ params, searchParams }: ObjectPageProp
                 state={stateOf(refused, "mark", mark.id, typedItem(mark))}
                 photographId={newItemId()}
                 found={query.mark === mark.id ? (found?.view ?? null) : null}
+                byWords={query.mark === mark.id ? byWords : null}
               />
             </li>
           ))}
