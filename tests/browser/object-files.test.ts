@@ -32,7 +32,7 @@ describe("a file on a phone", () => {
     await context.setOffline(true);
     await page.getByLabel(words.examine.observed.absent).check();
     await page
-      .locator('input[name="photograph"]')
+      .locator('#point input[name="photograph"]')
       .last()
       .setInputFiles(photograph("keel.jpg", await photographOfBoat(3)));
     const place = page.locator("form h2");
