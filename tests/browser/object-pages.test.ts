@@ -31,6 +31,7 @@ beforeAll(async () => {
     ["/objects", null],
     ["/objects", OWNER],
     ["/objects/new", OWNER],
+    ["/objects/take?v=1&e=st*g*1921-03-27*650***Given+at+Easter&e=nu*k*1906/..*990*p**Design+470001", OWNER],
     [object, null],
     ...PARTS.map((part) => [object + part, OWNER] as const),
     [await measuredOn(object), OWNER],
