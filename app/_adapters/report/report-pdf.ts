@@ -1,11 +1,14 @@
 import PDFDocument from "pdfkit";
 import sharp from "sharp";
-import type { Report, ReportBlock } from "#core/object-files/report/blocks";
+import { blocksOf, type Paper, type Report, type ReportBlock } from "#core/object-files/report/blocks";
+import { MOST_PAGES, ROOMS } from "#core/object-files/report/room";
 import type { Reports } from "../../_usecases/ports/reports.ts";
 import { drawChart } from "./draw-chart.ts";
+import { drawLaid, nameOfLaid } from "./draw-laid.ts";
 import { drawPhotographs, type PdfImage } from "./draw-photographs.ts";
 import { drawTable } from "./draw-table.ts";
 import { registerFonts } from "./fonts.ts";
+import { layOver } from "./lay-over.ts";
 import { columnOf, GREY, keepTogether, type Style, write } from "./sheet.ts";
 
 const STYLES = {
@@ -20,7 +23,22 @@ const STYLES = {
 
 /** Draws a report: real text in embedded fonts, tagged, images as JPEG, charts as lines. */
 export const drawReport: Reports["pdf"] = async (report, images, paper, words) => {
-  const pictures = await readImages(images);
+  const pictures = await readImages(report(ROOMS[0]), images);
+  for (const room of ROOMS) {
+    const { pages, bytes } = await draw(report(room), pictures, paper, words);
+    if (pages <= MOST_PAGES || room === ROOMS.at(-1)) return bytes;
+  }
+  throw new Error("ROOMS must not be empty.");
+};
+
+type Drawn = { readonly pages: number; readonly bytes: Uint8Array };
+
+async function draw(
+  report: Report<string>,
+  pictures: ReadonlyMap<string, PdfImage>,
+  paper: Paper,
+  words: Parameters<Reports["pdf"]>[3],
+): Promise<Drawn> {
   const doc = new PDFDocument({
     size: paper === "a4" ? "A4" : "LETTER",
     margins: { top: 54, bottom: 60, left: 54, right: 54 },
@@ -35,10 +53,10 @@ export const drawReport: Reports["pdf"] = async (report, images, paper, words) =
   });
   registerFonts(doc);
   drawSections(doc, report, pictures);
-  numberPages(doc, words.page);
+  const pages = numberPages(doc, words.page);
   doc.end();
-  return done;
-};
+  return { pages, bytes: await done };
+}
 
 function drawSections(
   doc: PDFKit.PDFDocument,
@@ -79,6 +97,9 @@ function drawBlock(
     case "photographs":
       drawPhotographs(doc, section, block, images);
       return;
+    case "laid":
+      drawLaid(doc, section, block, images);
+      return;
     case "points": {
       const list = doc.struct("L");
       section.add(list);
@@ -101,7 +122,7 @@ function drawBlock(
 }
 
 /** At the foot of every page: the title, and which of how many it is. */
-function numberPages(doc: PDFKit.PDFDocument, words: (page: number, of: number) => string): void {
+function numberPages(doc: PDFKit.PDFDocument, words: (page: number, of: number) => string): number {
   const { start, count } = doc.bufferedPageRange();
   for (let i = start; i < start + count; i++) {
     doc.switchToPage(i);
@@ -112,18 +133,29 @@ function numberPages(doc: PDFKit.PDFDocument, words: (page: number, of: number) 
     write(doc, words(i + 1 - start, count), STYLES.note, { x: left, y: foot + 18, width });
     doc.endMarkedContent();
   }
+  return count;
 }
 
-/** Wide enough for print at the size in which they stand, and no wider. */
-async function readImages(images: ReadonlyMap<string, Uint8Array>): Promise<ReadonlyMap<string, PdfImage>> {
+/** What the report shows, wide enough for print at the size in which it stands, and no wider. */
+async function readImages(
+  report: Report<string>,
+  images: ReadonlyMap<string, Uint8Array>,
+): Promise<ReadonlyMap<string, PdfImage>> {
   const read = new Map<string, PdfImage>();
-  for (const [sha256, bytes] of images) {
-    const { data, info } = await sharp(bytes)
-      .resize({ width: 1600, height: 1600, fit: "inside", withoutEnlargement: true })
-      .flatten({ background: "#ffffff" })
-      .jpeg({ quality: 86 })
-      .toBuffer({ resolveWithObject: true });
-    read.set(sha256, { bytes: data, width: info.width, height: info.height });
+  for (const [sha256, bytes] of images) read.set(sha256, await readImage(bytes));
+  for (const block of blocksOf(report)) {
+    if (block.is !== "laid") continue;
+    const [own, reference] = [images.get(block.own.sha256), images.get(block.reference.sha256)];
+    if (own && reference) read.set(nameOfLaid(block), await readImage(await layOver(block, own, reference)));
   }
   return read;
+}
+
+async function readImage(bytes: Uint8Array): Promise<PdfImage> {
+  const { data, info } = await sharp(bytes)
+    .resize({ width: 1600, height: 1600, fit: "inside", withoutEnlargement: true })
+    .flatten({ background: "#ffffff" })
+    .jpeg({ quality: 86 })
+    .toBuffer({ resolveWithObject: true });
+  return { bytes: data, width: info.width, height: info.height };
 }

@@ -1,6 +1,6 @@
 import { type Face, runsOf } from "./fonts.ts";
 
-const INK = "#1d1f1e";
+export const INK = "#1d1f1e";
 export const GREY = "#5b605d";
 export const LINE = "#b9beb9";
 export const ACCENT = "#1f6f5c";
@@ -10,6 +10,7 @@ export type Style = {
   readonly size: number;
   readonly colour?: string;
   readonly gap?: number;
+  readonly align?: "center";
 };
 
 /** The part of a page between its margins. */
@@ -41,8 +42,9 @@ export function write(doc: PDFKit.PDFDocument, text: string, style: Style, place
   runs.forEach(({ font, text: part }, i) => {
     const continued = i < runs.length - 1;
     doc.font(font);
-    if (i === 0) doc.text(part, x, y, { width: wide, continued, lineGap: 1.5 });
-    else doc.text(part, { width: wide, continued, lineGap: 1.5 });
+    const how = { width: wide, continued, lineGap: 1.5, ...(style.align ? { align: style.align } : {}) };
+    if (i === 0) doc.text(part, x, y, how);
+    else doc.text(part, how);
   });
   doc.x = left;
   doc.y += style.gap ?? 0;

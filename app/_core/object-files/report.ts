@@ -12,6 +12,7 @@ import { marksSection } from "./report/marks-section.ts";
 import type { ReportParts, ReportSource } from "./report/parts.ts";
 import { msg } from "./report/phrases.ts";
 import { provenanceSection } from "./report/provenance-section.ts";
+import { ROOMS, type Room } from "./report/room.ts";
 import { cautionsSection, citationsSection, versionsSection } from "./report/standing-sections.ts";
 import { sizesOf } from "./sizes.ts";
 
@@ -19,8 +20,8 @@ import { sizesOf } from "./sizes.ts";
  * What a report says, section by section, with its sentences still to be made: the page, the PDF and the archive all
  * say the same.
  */
-export function reportOf(source: ReportSource): Report<Phrase> {
-  const parts = derive(source);
+export function reportOf(source: ReportSource, room: Room = ROOMS[0]): Report<Phrase> {
+  const parts = derive(source, room);
   const { kept, file, language } = parts;
   return {
     title: file.title,
@@ -47,14 +48,14 @@ export function reportOf(source: ReportSource): Report<Phrase> {
   };
 }
 
-function derive(source: ReportSource): ReportParts {
+function derive(source: ReportSource, room: Room): ReportParts {
   const { kept, entries, thisYear } = source;
   const file = kept.content;
   const evidence = evidenceOf(file, entries);
   const estimate = estimateOf(file, entries, thisYear);
   const found = anomaliesOf(file, entries);
   return {
-    ...{ ...source, file, evidence, estimate, found },
+    ...{ ...source, room, file, evidence, estimate, found },
     check: checkProvenance(file, evidence, estimate),
     notices: noticesOf(file, entries),
     sizes: sizesOf(file),

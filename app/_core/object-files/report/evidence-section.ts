@@ -5,25 +5,28 @@ import type { FileEvidence } from "../evidence.ts";
 import type { Phrase, ReportBlock, ReportSection } from "./blocks.ts";
 import type { ReportParts } from "./parts.ts";
 import { beginning, first, msg, row, yearsPhrase } from "./phrases.ts";
-
-/** Pieces that the table and the chart show; the file has the rest. */
-const MOST = 16;
+import type { Room } from "./room.ts";
 
 /** Each piece with what it says, how much it tells and what it contradicts; then all of them on one axis. */
 export function evidenceSection(parts: ReportParts): ReportSection<Phrase> {
-  const { estimate, evidence } = parts;
+  const { estimate, evidence, room } = parts;
   const heading = msg("sections.evidence");
   if (evidence.length === 0)
     return { id: "evidence", heading, blocks: [{ is: "text", says: msg("notDated") }] };
-  const [reasons, more] = first(reasonsOf(estimate, evidence), MOST);
+  const [reasons, more] = first(reasonsOf(estimate, evidence), room.pieces);
   const rows = reasons.flatMap((reason) => {
     const piece = evidence.find(({ id }) => id === reason.evidenceId);
     if (!piece) return [];
     const { strength, params } = reason;
-    const against = reason.against.map((id) => named(evidence.find((each) => each.id === id)));
+    const against = reason.against.map((id) =>
+      named(
+        evidence.find((each) => each.id === id),
+        room,
+      ),
+    );
     return [
       [
-        row([named(piece), piece.source === piece.reason ? "" : piece.source]),
+        row([named(piece, room), piece.source === piece.reason ? "" : piece.source]),
         row([{ edtf: piece.interval.edtf }, { key: `dating.model.${reason.model}` }], ": "),
         row(
           [
@@ -54,14 +57,17 @@ export function evidenceSection(parts: ReportParts): ReportSection<Phrase> {
   };
 }
 
-const named = (piece: FileEvidence | undefined): Phrase =>
+const named = (piece: FileEvidence | undefined, room: Room): Phrase =>
   piece === undefined
     ? ""
     : piece.reason === ""
       ? { edtf: piece.interval.edtf }
-      : beginning(piece.reason, 240);
+      : beginning(piece.reason, 240, room);
 
-function chart({ estimate, evidence }: ReportParts, shown: readonly FileEvidence[]): ReportBlock<Phrase> {
+function chart(
+  { estimate, evidence, room }: ReportParts,
+  shown: readonly FileEvidence[],
+): ReportBlock<Phrase> {
   const years = yearsShown(estimate, evidence);
   const { grid, posterior, shortest } = estimate;
   const ranges = shortest[95].ranges;
@@ -80,7 +86,7 @@ function chart({ estimate, evidence }: ReportParts, shown: readonly FileEvidence
         const periods = periodsOf(piece);
         const [period] = periods;
         return {
-          label: named(piece),
+          label: named(piece, room),
           note: "",
           when: { edtf: piece.interval.edtf },
           from: period?.earliest ?? null,

@@ -6,17 +6,17 @@ import { beginning, first, msg, row, said, when, word, yearsPhrase } from "./phr
 
 /** The chain as museums write it, on the years of the object's making; then what is missing or cannot be so. */
 export function provenanceSection(parts: ReportParts): ReportSection<Phrase> {
-  const { check, file } = parts;
+  const { check, file, room } = parts;
   const heading = msg("sections.provenance");
   if (file.events.length === 0)
     return { id: "provenance", heading, blocks: [{ is: "text", says: { key: "objectPages.chain.none" } }] };
-  const [events, more] = first(file.events, 20);
+  const [events, more] = first(file.events, room.events);
   const remarks = (title: string, all: ReportParts["check"]["gaps"]): readonly ReportBlock<Phrase>[] =>
     all.length === 0
       ? []
       : [
           { is: "heading", says: msg(title) },
-          { is: "points", points: all.slice(0, 10).map((each) => said("provenance", each)) },
+          { is: "points", points: all.slice(0, room.remarks).map((each) => said("provenance", each)) },
         ];
   return {
     id: "provenance",
@@ -31,7 +31,7 @@ export function provenanceSection(parts: ReportParts): ReportSection<Phrase> {
   };
 }
 
-function eventPhrase(event: ProvenanceEvent, { check, file }: ReportParts): Phrase {
+function eventPhrase(event: ProvenanceEvent, { check, file, room }: ReportParts): Phrase {
   const joined = check.chain.find((step) => step.event === event.id)?.joined;
   const { from, to, passage, qualifier, place, date, dateTyped } = event;
   const passed: Phrase =
@@ -41,7 +41,7 @@ function eventPhrase(event: ProvenanceEvent, { check, file }: ReportParts): Phra
   return row([
     joined === "gap" ? { key: "objectPages.chain.gapBefore" } : "",
     row([word("events", event.kind), row([from, sure, passed, place, when(date, dateTyped)], ", ")], ": "),
-    event.told === "" ? "" : msg("provenance.told", { told: beginning(event.told, 400) }),
+    event.told === "" ? "" : msg("provenance.told", { told: beginning(event.told, 400, room) }),
     behind.length === 0
       ? msg("provenance.undocumented")
       : msg("provenance.behind", { titles: behind.join("; ") }),
