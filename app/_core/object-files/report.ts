@@ -18,10 +18,14 @@ import { sizesOf } from "./sizes.ts";
 
 /**
  * What a report says, section by section, with its sentences still to be made: the page, the PDF and the archive all
- * say the same.
+ * say the same. What follows from the file is reckoned once, however often it is said in another room.
  */
-export function reportOf(source: ReportSource, room: Room = ROOMS[0]): Report<Phrase> {
-  const parts = derive(source, room);
+export function reportOf(source: ReportSource): (room?: Room) => Report<Phrase> {
+  const derived = derive(source);
+  return (room = ROOMS[0]) => sayIn({ ...derived, room });
+}
+
+function sayIn(parts: ReportParts): Report<Phrase> {
   const { kept, file, language } = parts;
   return {
     title: file.title,
@@ -48,14 +52,14 @@ export function reportOf(source: ReportSource, room: Room = ROOMS[0]): Report<Ph
   };
 }
 
-function derive(source: ReportSource, room: Room): ReportParts {
+function derive(source: ReportSource): Omit<ReportParts, "room"> {
   const { kept, entries, thisYear } = source;
   const file = kept.content;
   const evidence = evidenceOf(file, entries);
   const estimate = estimateOf(file, entries, thisYear);
   const found = anomaliesOf(file, entries);
   return {
-    ...{ ...source, room, file, evidence, estimate, found },
+    ...{ ...source, file, evidence, estimate, found },
     check: checkProvenance(file, evidence, estimate),
     notices: noticesOf(file, entries),
     sizes: sizesOf(file),

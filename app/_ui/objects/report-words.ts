@@ -20,8 +20,9 @@ export async function reportWords(source: ReportSource): Promise<ReportWords> {
     getFormatter(),
   ]);
   const { title } = source.kept.content;
+  const report = reportOf(source);
   return {
-    report: (room) => wordReport(reportOf(source, room), t as never, period, format),
+    report: (room) => wordReport(report(room), t as never, period, format),
     page: (page, of) => t("objectReport.pdf.page", { title, page: String(page), of: String(of) }),
   };
 }
