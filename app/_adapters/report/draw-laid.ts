@@ -8,7 +8,7 @@ type Frame = { readonly x: number; readonly y: number; readonly width: number; r
 const CAPTION: Style = { face: "sans", size: 7.5, colour: GREY };
 const NUMBER: Style = { face: "sans-strong", size: 5.5 };
 const GAP = 12;
-const HIGHEST = 190;
+const HIGHEST = 150;
 
 /** Three pictures in a row: the mark on the object, its reference, and both laid over each other. */
 export function drawLaid(
@@ -18,12 +18,8 @@ export function drawLaid(
   images: ReadonlyMap<string, PdfImage>,
 ): void {
   const { own, reference, over } = block;
-  const { left, width: across } = columnOf(doc);
-  const width = (across - 2 * GAP) / 3;
-  const shapes = [own.region, reference.region];
-  const most = Math.min(HIGHEST, Math.max(...shapes.map((region) => (width * region.height) / region.width)));
-  const captions = [own.caption, reference.caption, over.caption];
-  const under = Math.max(...captions.map((caption) => heightOf(doc, caption, CAPTION, width)));
+  const { left } = columnOf(doc);
+  const { width, most, under, captions } = layOut(doc, block);
   keepTogether(doc, most + under + 6);
   const top = doc.y;
   const pictures = [
@@ -38,7 +34,7 @@ export function drawLaid(
       region: reference.region,
       draw: (frame: Frame) => {
         const image = images.get(nameOfLaid(block));
-        if (image) doc.image(image.bytes, frame.x, frame.y, { width: frame.width, height: frame.height });
+        if (image) doc.image(image.source, frame.x, frame.y, { width: frame.width, height: frame.height });
       },
     },
   ];
@@ -54,6 +50,22 @@ export function drawLaid(
   });
   doc.x = left;
   doc.y = top + most + under + 10;
+}
+
+export function laidHeight(doc: PDFKit.PDFDocument, block: Laid): number {
+  const { most, under } = layOut(doc, block);
+  return most + under + 10;
+}
+
+function layOut(doc: PDFKit.PDFDocument, { own, reference, over }: Laid) {
+  const width = (columnOf(doc).width - 2 * GAP) / 3;
+  const shapes = [own.region, reference.region];
+  const captions = [own.caption, reference.caption, over.caption];
+  return {
+    ...{ width, captions },
+    most: Math.min(HIGHEST, Math.max(...shapes.map((region) => (width * region.height) / region.width))),
+    under: Math.max(...captions.map((caption) => heightOf(doc, caption, CAPTION, width))),
+  };
 }
 
 /** By which name the picture of both is among a report's images. */
@@ -73,7 +85,7 @@ function drawCloseUp(
   doc.save();
   doc.rect(frame.x, frame.y, frame.width, frame.height).clip();
   doc.translate(frame.x + frame.width / 2, frame.y + frame.height / 2).rotate(region.turn);
-  doc.image(image.bytes, -middleX * scale, -middleY * scale, {
+  doc.image(image.source, -middleX * scale, -middleY * scale, {
     width: width * scale,
     height: height * scale,
   });

@@ -1,25 +1,14 @@
 import PDFDocument from "pdfkit";
 import sharp from "sharp";
-import { blocksOf, type Paper, type Report, type ReportBlock } from "#core/object-files/report/blocks";
+import { blocksOf, type Paper, type Report } from "#core/object-files/report/blocks";
 import { MOST_PAGES, ROOMS } from "#core/object-files/report/room";
 import type { Reports } from "../../_usecases/ports/reports.ts";
-import { drawChart } from "./draw-chart.ts";
-import { drawLaid, nameOfLaid } from "./draw-laid.ts";
-import { drawPhotographs, type PdfImage } from "./draw-photographs.ts";
-import { drawTable } from "./draw-table.ts";
+import { beginningOf, drawBlocks, STYLES } from "./draw-block.ts";
+import { nameOfLaid } from "./draw-laid.ts";
+import type { PdfImage } from "./draw-photographs.ts";
 import { registerFonts } from "./fonts.ts";
 import { layOver } from "./lay-over.ts";
-import { columnOf, GREY, keepTogether, type Style, write } from "./sheet.ts";
-
-const STYLES = {
-  title: { face: "strong", size: 22, gap: 2 },
-  section: { face: "sans-strong", size: 13, gap: 4 },
-  heading: { face: "strong", size: 11.5, gap: 3 },
-  lead: { face: "strong", size: 16, gap: 4 },
-  text: { face: "text", size: 10.5, gap: 4 },
-  quoted: { face: "text", size: 10.5, gap: 4, colour: GREY },
-  note: { face: "sans", size: 8.5, gap: 4, colour: GREY },
-} as const satisfies Readonly<Record<string, Style>>;
+import { columnOf, keepTogether, openImage, write } from "./sheet.ts";
 
 /** Draws a report: real text in embedded fonts, tagged, images as JPEG, charts as lines. */
 export const drawReport: Reports["pdf"] = async (report, images, paper, words) => {
@@ -31,17 +20,19 @@ export const drawReport: Reports["pdf"] = async (report, images, paper, words) =
   throw new Error("ROOMS must not be empty.");
 };
 
+/** An image made ready for any document. */
+type Picture = { readonly bytes: Buffer; readonly width: number; readonly height: number };
 type Drawn = { readonly pages: number; readonly bytes: Uint8Array };
 
 async function draw(
   report: Report<string>,
-  pictures: ReadonlyMap<string, PdfImage>,
+  pictures: ReadonlyMap<string, Picture>,
   paper: Paper,
   words: Parameters<Reports["pdf"]>[3],
 ): Promise<Drawn> {
   const doc = new PDFDocument({
     size: paper === "a4" ? "A4" : "LETTER",
-    margins: { top: 54, bottom: 60, left: 54, right: 54 },
+    margins: { top: 48, bottom: 56, left: 54, right: 54 },
     ...{ tagged: true, lang: report.language, pdfVersion: "1.7", displayTitle: true, bufferPages: true },
     info: { Title: report.title },
   });
@@ -52,7 +43,12 @@ async function draw(
     doc.on("error", reject);
   });
   registerFonts(doc);
-  drawSections(doc, report, pictures);
+  // Opened once, an image is embedded once, wherever it stands.
+  const opened = [...pictures].map(([name, { bytes, ...shape }]): [string, PdfImage] => [
+    name,
+    { ...shape, source: openImage(doc, bytes) },
+  ]);
+  drawSections(doc, report, new Map(opened));
   const pages = numberPages(doc, words.page);
   doc.end();
   return { pages, bytes: await done };
@@ -66,60 +62,21 @@ function drawSections(
   const root = doc.struct("Document");
   doc.addStructure(root);
   root.add(doc.struct("H1", {}, () => write(doc, title, STYLES.title)));
-  root.add(doc.struct("P", {}, () => write(doc, subtitle, { ...STYLES.note, gap: 10 })));
+  root.add(doc.struct("P", {}, () => write(doc, subtitle, { ...STYLES.note, gap: 8 })));
   sections.forEach(({ heading, blocks }, i) => {
     const section = doc.struct("Sect");
     root.add(section);
-    // The object and the finding have the first page to themselves.
-    if (i === 1) doc.addPage();
-    else if (i > 1) doc.y += 10;
-    keepTogether(doc, 90);
+    if (i > 0) doc.y += 12;
+    keepTogether(doc, HEADING + beginningOf(doc, blocks, images));
     section.add(doc.struct("H2", {}, () => write(doc, heading, STYLES.section)));
-    for (const block of blocks) drawBlock(doc, section, block, images);
+    drawBlocks(doc, section, blocks, images);
     section.end();
   });
   root.end();
 }
 
-function drawBlock(
-  doc: PDFKit.PDFDocument,
-  section: PDFKit.PDFStructureElement,
-  block: ReportBlock<string>,
-  images: ReadonlyMap<string, PdfImage>,
-): void {
-  switch (block.is) {
-    case "table":
-      drawTable(doc, section, block);
-      return;
-    case "chart":
-      drawChart(doc, section, block);
-      return;
-    case "photographs":
-      drawPhotographs(doc, section, block, images);
-      return;
-    case "laid":
-      drawLaid(doc, section, block, images);
-      return;
-    case "points": {
-      const list = doc.struct("L");
-      section.add(list);
-      for (const point of block.points) {
-        const item = doc.struct("LI");
-        list.add(item);
-        item.add(doc.struct("LBody", {}, () => write(doc, `•  ${point}`, STYLES.text)));
-        item.end();
-      }
-      list.end();
-      return;
-    }
-    case "heading":
-      keepTogether(doc, 60);
-      section.add(doc.struct("H3", {}, () => write(doc, block.says, STYLES.heading)));
-      return;
-    default:
-      section.add(doc.struct("P", {}, () => write(doc, block.says, STYLES[block.is])));
-  }
-}
+/** How high a section's heading stands. */
+const HEADING = 22;
 
 /** At the foot of every page: the title, and which of how many it is. */
 function numberPages(doc: PDFKit.PDFDocument, words: (page: number, of: number) => string): number {
@@ -140,8 +97,8 @@ function numberPages(doc: PDFKit.PDFDocument, words: (page: number, of: number) 
 async function readImages(
   report: Report<string>,
   images: ReadonlyMap<string, Uint8Array>,
-): Promise<ReadonlyMap<string, PdfImage>> {
-  const read = new Map<string, PdfImage>();
+): Promise<ReadonlyMap<string, Picture>> {
+  const read = new Map<string, Picture>();
   for (const [sha256, bytes] of images) read.set(sha256, await readImage(bytes));
   for (const block of blocksOf(report)) {
     if (block.is !== "laid") continue;
@@ -151,7 +108,7 @@ async function readImages(
   return read;
 }
 
-async function readImage(bytes: Uint8Array): Promise<PdfImage> {
+async function readImage(bytes: Uint8Array): Promise<Picture> {
   const { data, info } = await sharp(bytes)
     .resize({ width: 1600, height: 1600, fit: "inside", withoutEnlargement: true })
     .flatten({ background: "#ffffff" })

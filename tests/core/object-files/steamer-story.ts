@@ -4,7 +4,7 @@ export const SCHOONER = entry("brandreth-sons-schooner", {
   title: "Schooner in a ring",
   maker: { slug: "brandreth-and-sons", name: "Brandreth & Sons" },
   period: "1919/1931",
-  placeOnObject: "underside",
+  placeOnObject: "under the hull",
   marksPerObject: 1,
 });
 export const SHOP = entry("lund-lamp-label", {
@@ -123,7 +123,7 @@ const PROVENANCE: readonly Typed[] = [
     "document",
     {
       ...{ id: id(22), kind: "letter", title: "Letter of a grandchild", when: "1979-02" },
-      ...{ transcription: LETTER, vouched_by: "Mara Osk", kept_at: "copy with the object" },
+      ...{ transcription: LETTER, vouched_by: "Mara Osk", kept_at: "Orle, in a drawer" },
     },
   ],
   [
@@ -170,6 +170,10 @@ const PROVENANCE: readonly Typed[] = [
   ],
 ];
 
+function stance(n: number, explanation: string, weight: string, reason: string): Typed {
+  return ["stance", { id: id(n), anomaly: `doubled-mark:${id(3)}+${id(4)}`, explanation, weight, reason }];
+}
+
 const JUDGED: readonly Typed[] = [
   [
     "anomaly",
@@ -197,6 +201,8 @@ const JUDGED: readonly Typed[] = [
       reason: "Tabs have been bent once.",
     },
   ],
+  stance(44, "factory-habit", "possible", "Both were printed before the tin was bent."),
+  stance(45, "later-forgery", "ruled out", "The second is as old as the first: one wear over both."),
   [
     "finding",
     {

@@ -20,7 +20,7 @@ type ReportPhotograph<W> = {
 };
 
 /** The part of a photograph that holds a mark, and numbered places in it. */
-export type ReportCloseUp<W> = ReportPhotograph<W> & {
+type ReportCloseUp<W> = ReportPhotograph<W> & {
   readonly region: Region;
   readonly places: readonly Place[];
 };
@@ -48,7 +48,8 @@ export type ReportBlock<W> =
     }
   | {
       readonly is: "photographs";
-      readonly size: "large" | "small";
+      /** One across the page, some beside each other to be compared, or a row that only reminds. */
+      readonly size: "large" | "small" | "row";
       readonly photographs: readonly ReportPhotograph<W>[];
     }
   | {

@@ -68,7 +68,7 @@ function anomalyBlocks(
       orNothing(each.for),
       orNothing(each.against),
       stance
-        ? row([word("weights", stance.weight), beginning(stance.reason, 300, room)])
+        ? row([word("weights", stance.weight), beginning(stance.reason, 300, room)], ": ")
         : { key: "objectPages.finding.notWeighed" },
     ];
   });

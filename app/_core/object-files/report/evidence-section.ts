@@ -4,8 +4,7 @@ import { yearsShown } from "../../dating/years-shown.ts";
 import type { FileEvidence } from "../evidence.ts";
 import type { Phrase, ReportBlock, ReportSection } from "./blocks.ts";
 import type { ReportParts } from "./parts.ts";
-import { beginning, first, msg, row, yearsPhrase } from "./phrases.ts";
-import type { Room } from "./room.ts";
+import { beginning, brief, first, msg, row, word, yearsPhrase } from "./phrases.ts";
 
 /** Each piece with what it says, how much it tells and what it contradicts; then all of them on one axis. */
 export function evidenceSection(parts: ReportParts): ReportSection<Phrase> {
@@ -21,12 +20,12 @@ export function evidenceSection(parts: ReportParts): ReportSection<Phrase> {
     const against = reason.against.map((id) =>
       named(
         evidence.find((each) => each.id === id),
-        room,
+        parts,
       ),
     );
     return [
       [
-        row([named(piece, room), piece.source === piece.reason ? "" : piece.source]),
+        row([named(piece, parts), sourceOf(piece, parts)]),
         row([{ edtf: piece.interval.edtf }, { key: `dating.model.${reason.model}` }], ": "),
         row(
           [
@@ -57,17 +56,29 @@ export function evidenceSection(parts: ReportParts): ReportSection<Phrase> {
   };
 }
 
-const named = (piece: FileEvidence | undefined, room: Room): Phrase =>
-  piece === undefined
-    ? ""
-    : piece.reason === ""
-      ? { edtf: piece.interval.edtf }
-      : beginning(piece.reason, 240, room);
+/** What a piece is called: a step of the provenance by who had it, a mark by where it stands as well. */
+function named(piece: FileEvidence | undefined, { file, room }: ReportParts): Phrase {
+  if (piece === undefined) return "";
+  const { item, reason } = piece;
+  if (item.list === "events") {
+    const event = file.events.find(({ id }) => id === item.id);
+    const who = event?.to || event?.from || reason;
+    return event ? row([word("events", event.kind), brief(who, room)], ": ") : brief(who, room);
+  }
+  const place = file.marks.find(({ id }) => id === item.id)?.place ?? "";
+  const says: Phrase = reason === "" ? { edtf: piece.interval.edtf } : beginning(reason, 240, room);
+  return row([says, brief(place, room)], ", ");
+}
 
-function chart(
-  { estimate, evidence, room }: ReportParts,
-  shown: readonly FileEvidence[],
-): ReportBlock<Phrase> {
+/** Where it is from: of an entry the citations say it. */
+function sourceOf({ item, reason, source }: FileEvidence, { room }: ReportParts): Phrase {
+  const from = source === reason || source.startsWith("/") ? "" : beginning(source, 200, room);
+  const told = item.list === "events" && !/^[-\d/X~?%]+$/.test(reason) ? beginning(reason, 240, room) : "";
+  return row([told, from]);
+}
+
+function chart(parts: ReportParts, shown: readonly FileEvidence[]): ReportBlock<Phrase> {
+  const { estimate, evidence } = parts;
   const years = yearsShown(estimate, evidence);
   const { grid, posterior, shortest } = estimate;
   const ranges = shortest[95].ranges;
@@ -86,7 +97,7 @@ function chart(
         const periods = periodsOf(piece);
         const [period] = periods;
         return {
-          label: named(piece, room),
+          label: named(piece, parts),
           note: "",
           when: { edtf: piece.interval.edtf },
           from: period?.earliest ?? null,

@@ -1,7 +1,7 @@
 import type { Phrase, ReportBlock, ReportSection } from "./blocks.ts";
 import type { ReportParts } from "./parts.ts";
 import { filePhotographs } from "./photographs.ts";
-import { beginning, boundsPhrase, msg, row, said, word, yearsPhrase } from "./phrases.ts";
+import { beginning, boundsPhrase, brief, msg, row, said, word, yearsPhrase } from "./phrases.ts";
 
 type Blocks = readonly ReportBlock<Phrase>[];
 
@@ -18,12 +18,14 @@ export function findingSection(parts: ReportParts): ReportSection<Phrase> {
       ...filePhotographs(shown.slice(0, 1), "large", file.title),
       {
         is: "lead",
-        says: finding ? row([word("rungs", finding.rung), finding.maker], " ") : msg("notFound"),
+        says: finding ? row([word("rungs", finding.rung), brief(finding.maker, room)], " ") : msg("notFound"),
       },
       ...(finding?.says ? [{ is: "text", says: beginning(finding.says, 1600, room) } as const] : []),
       ...(file.description ? [{ is: "text", says: beginning(file.description, 900, room) } as const] : []),
       ...dates(parts),
-      ...(finding?.size ? [{ is: "text", says: msg("size", { size: finding.size }) } as const] : []),
+      ...(finding?.size
+        ? [{ is: "text", says: msg("size", { size: brief(finding.size, room) }) } as const]
+        : []),
       ...(finding?.doubts
         ? [{ is: "text", says: msg("doubts", { doubts: beginning(finding.doubts, 700, room) }) } as const]
         : []),
@@ -41,7 +43,7 @@ export function findingSection(parts: ReportParts): ReportSection<Phrase> {
             } as const,
           ]
         : []),
-      ...filePhotographs(shown.slice(1, 5), "small", file.title),
+      ...filePhotographs(shown.slice(1, 5), "row", file.title),
     ],
   };
 }

@@ -2,7 +2,7 @@ import { checklistOf, pointOf } from "../checklist.ts";
 import type { FileMeasurement, Observation } from "../object-file.ts";
 import type { Phrase, ReportBlock, ReportSection } from "./blocks.ts";
 import type { ReportParts } from "./parts.ts";
-import { beginning, cutAt, first, msg, row, when, word, wordsIn } from "./phrases.ts";
+import { beginning, brief, cutAt, first, msg, row, when, word, wordsIn } from "./phrases.ts";
 import type { Room } from "./room.ts";
 
 type Section = ReportSection<Phrase>;
@@ -23,11 +23,13 @@ export function documentsSection({ file, room }: ReportParts): Section {
               head: ["what", "date", "says"].map((column) => msg(`documents.${column}`)),
               rows: shown.map((each, i) => [
                 row([
-                  row([word("documents", each.kind), each.title], ": "),
+                  row([word("documents", each.kind), brief(each.title, room)], ": "),
                   each.vouchedBy === ""
                     ? ""
-                    : { key: "objectPages.vouched", params: { name: each.vouchedBy } },
-                  each.keptAt === "" ? "" : { key: "objectPages.keptThere", params: { place: each.keptAt } },
+                    : { key: "objectPages.vouched", params: { name: brief(each.vouchedBy, room) } },
+                  each.keptAt === ""
+                    ? ""
+                    : { key: "objectPages.keptThere", params: { place: brief(each.keptAt, room) } },
                 ]),
                 row([when(each.date, each.dateTyped)]),
                 each.transcription === ""
@@ -42,7 +44,7 @@ export function documentsSection({ file, room }: ReportParts): Section {
 
 /** A document's words, or their beginning and where the whole is. */
 function transcribed(text: string, place: number, { texts }: Room): Phrase {
-  const cut = cutAt(text, 600 * texts);
+  const cut = cutAt(text, 400 * texts);
   if (cut === text) return text;
   return msg("documents.shortened", { text: cut, words: wordsIn(text), path: transcriptionPath(place) });
 }
@@ -80,20 +82,20 @@ function measurementRow(
 ) {
   const unit = measured === "weight" ? "g" : "mm";
   return [
-    row([word("measured", measured), part], ", "),
+    row([word("measured", measured), brief(part, room)], ", "),
     msg("measurements.amount", { amount: { figure: amount }, unit }),
     msg("measurements.within", { within: { figure: within }, unit }),
     row([
-      base === "no base" ? "" : word("bases", base),
+      base === "no base" ? "" : msg(`measurements.bases.${base}`),
       onScreen
         ? { key: "objectPages.measure.fromScreen" }
-        : { key: "objectPages.measure.typedAs", params: { typed } },
+        : { key: "objectPages.measure.typedAs", params: { typed: brief(typed, room) } },
       beginning(note, 200, room),
     ]),
   ];
 }
 
-function sizeBlocks({ file, sizes }: ReportParts): readonly ReportBlock<Phrase>[] {
+function sizeBlocks({ file, sizes, room }: ReportParts): readonly ReportBlock<Phrase>[] {
   const { line } = file;
   if (!line || !sizes) return [];
   return [
@@ -105,12 +107,12 @@ function sizeBlocks({ file, sizes }: ReportParts): readonly ReportBlock<Phrase>[
           {
             key: "objectPages.measure.lineSays",
             params: {
-              name: line.name,
+              name: brief(line.name, room),
               made: when(line.made),
               sizes: line.sizes.map(({ name }) => name).join(", "),
             },
           },
-          line.source,
+          brief(line.source, room),
         ],
         " ",
       ),
@@ -145,7 +147,7 @@ export function conditionSection({ file, room }: ReportParts): Section {
         params: {
           condition: word("conditions", condition),
           extent: word("extents", extent),
-          place: place || "none",
+          place: brief(place, room) || "none",
         },
       },
       beginning(note, 200, room),
@@ -180,7 +182,7 @@ function observationRow(
   const looked = point === null ? null : pointOf(point);
   const chosen = looked?.options.find(({ id }) => id === option)?.says ?? "";
   return [
-    looked?.lookFor ?? what,
+    looked?.lookFor ?? brief(what, room),
     { key: `objectPages.examine.observed.${observed}` },
     row([chosen, beginning(value, 300, room), beginning(note, 300, room)]),
   ];

@@ -3,7 +3,7 @@ import type { Phrase, ReportBlock, ReportSection } from "./blocks.ts";
 import { laidBlock } from "./laid-mark.ts";
 import type { ReportParts } from "./parts.ts";
 import { caption, filePhotographs } from "./photographs.ts";
-import { beginning, first, msg, row, said, word } from "./phrases.ts";
+import { beginning, brief, first, msg, row, said, word } from "./phrases.ts";
 
 /** Every mark beside the reference that it was matched with. */
 export function marksSection(parts: ReportParts): ReportSection<Phrase> {
@@ -41,7 +41,7 @@ function markBlocks(mark: MarkFound, parts: ReportParts): readonly ReportBlock<P
           ],
           ", ",
         ),
-        mark.place === "" ? "" : { key: "objectPages.onPlace", params: { place: mark.place } },
+        mark.place === "" ? "" : { key: "objectPages.onPlace", params: { place: brief(mark.place, room) } },
         word("belongings", mark.belongs),
         mark.words === "" ? "" : beginning(mark.description, 400, room),
       ]),

@@ -67,8 +67,17 @@ export function first<T>(
 
 /** The beginning of a long text; the whole stays in the file. @param most signs, where there is the widest room */
 export function beginning(text: string, most: number, { texts }: Pick<Room, "texts">): Phrase {
-  const cut = cutAt(text, most * texts);
+  const cut = cutAt(text, Math.max(most * texts, Math.min(most, SHORT)));
   return cut === text ? text : msg("shortened", { text: cut, words: wordsIn(text) });
+}
+
+/** Signs of a text that are never cut, however little room there is. */
+const SHORT = 90;
+
+/** A name or a place, which are seldom long: cut without a word where they are. */
+export function brief(text: string, { texts }: Pick<Room, "texts">): string {
+  const cut = cutAt(text, Math.max(200 * texts, SHORT));
+  return cut === text ? text : `${cut}…`;
 }
 
 /** As many whole words as there is room for. */

@@ -24,16 +24,16 @@ const WIDEST: Room = {
 export const ROOMS: readonly [Room, ...Room[]] = [
   WIDEST,
   {
-    ...{ marks: 6, anomalies: 5, explanations: 6, pieces: 12, events: 16, remarks: 6, documents: 10 },
-    ...{ measurements: 12, observations: 16, conditions: 10, citations: 10, texts: 0.6 },
+    ...{ marks: 5, anomalies: 5, explanations: 6, pieces: 12, events: 14, remarks: 6, documents: 8 },
+    ...{ measurements: 10, observations: 14, conditions: 8, citations: 8, texts: 0.5 },
   },
   {
-    ...{ marks: 4, anomalies: 4, explanations: 5, pieces: 10, events: 12, remarks: 5, documents: 8 },
-    ...{ measurements: 10, observations: 10, conditions: 8, citations: 8, texts: 0.3 },
+    ...{ marks: 3, anomalies: 3, explanations: 4, pieces: 8, events: 8, remarks: 3, documents: 5 },
+    ...{ measurements: 6, observations: 8, conditions: 5, citations: 5, texts: 0.25 },
   },
   {
-    ...{ marks: 3, anomalies: 3, explanations: 4, pieces: 8, events: 10, remarks: 4, documents: 6 },
-    ...{ measurements: 8, observations: 8, conditions: 6, citations: 6, texts: 0.15 },
+    ...{ marks: 2, anomalies: 2, explanations: 3, pieces: 5, events: 5, remarks: 3, documents: 3 },
+    ...{ measurements: 3, observations: 3, conditions: 3, citations: 4, texts: 0.1 },
   },
 ];
 
