@@ -25,12 +25,16 @@ export async function readForm(
   if (claimed > limit + OVERHEAD) return tooLarge(claimed);
   const chunks: Uint8Array[] = [];
   let size = 0;
-  if (request.body)
-    for await (const chunk of request.body as unknown as AsyncIterable<Uint8Array>) {
+  try {
+    for await (const chunk of (request.body ?? []) as unknown as AsyncIterable<Uint8Array>) {
       size += chunk.byteLength;
       if (size > limit + OVERHEAD) return tooLarge(size);
       chunks.push(chunk);
     }
+  } catch {
+    // The line broke, which is no fault of this host; whoever sent it will send it again.
+    return fail({ field: "request", rule: "broke-off", received: String(size) });
+  }
   const type = request.headers.get("content-type") ?? "";
   try {
     const whole = new Response(Buffer.concat(chunks), { headers: { "content-type": type } });

@@ -31,8 +31,9 @@ describe("a file on a phone", () => {
     const context = page.context();
     await context.setOffline(true);
     await page.getByLabel(words.examine.observed.absent).check();
-    await page
-      .locator('#point input[name="photograph"]')
+    const point = page.locator("form", { has: page.getByRole("button", { name: words.examine.saveNext }) });
+    await point
+      .locator('input[name="photograph"]')
       .last()
       .setInputFiles(photograph("keel.jpg", await photographOfBoat(3)));
     const place = page.locator("form h2");

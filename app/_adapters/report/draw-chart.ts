@@ -1,16 +1,18 @@
 import type { ReportBlock } from "#core/object-files/report/blocks";
-import { ACCENT, columnOf, GREY, keepTogether, LINE, type Style, write } from "./sheet.ts";
+import { ACCENT, columnOf, GREY, heightOf, keepTogether, LINE, type Style, write } from "./sheet.ts";
 
 type Chart = Extract<ReportBlock<string>, { readonly is: "chart" }>;
 
 const LABEL: Style = { face: "sans", size: 7.5 };
-const ROW = 22;
+/** The least that a bar takes; its label may ask for more. */
+const ROW = 14;
 const CURVE = 60;
+/** The part of the column in which the labels stand. */
+const LABELS = 0.4;
 
 /** Years from left to right: the curve of how likely each is, then a bar for everything dated. Drawn as lines. */
 export function drawChart(doc: PDFKit.PDFDocument, parent: PDFKit.PDFStructureElement, chart: Chart): void {
-  const height = (chart.curve ? CURVE : 0) + ROW * chart.bars.length + 34;
-  keepTogether(doc, Math.min(height, columnOf(doc).height));
+  keepTogether(doc, Math.min(chartHeight(doc, chart), columnOf(doc).height));
   const alt = [chart.caption, ...chart.bars.map(({ label, when }) => `${label}: ${when}`)].join(". ");
   parent.add(
     doc.struct("Figure", { alt }, () => {
@@ -20,6 +22,13 @@ export function drawChart(doc: PDFKit.PDFDocument, parent: PDFKit.PDFStructureEl
   );
   doc.y += 8;
 }
+
+export const chartHeight = (doc: PDFKit.PDFDocument, { curve, bars }: Chart): number =>
+  bars.reduce((all, bar) => all + rowHeight(doc, bar), (curve ? CURVE : 0) + 36);
+
+const labelOf = ({ label, when }: Chart["bars"][number]) => shorten(`${label}: ${when}`);
+const rowHeight = (doc: PDFKit.PDFDocument, bar: Chart["bars"][number]) =>
+  Math.max(ROW, heightOf(doc, labelOf(bar), LABEL, columnOf(doc).width * LABELS) + 3);
 
 function draw(doc: PDFKit.PDFDocument, { years, curve, bars }: Chart): void {
   const { left, width } = columnOf(doc);
@@ -34,15 +43,16 @@ function draw(doc: PDFKit.PDFDocument, { years, curve, bars }: Chart): void {
     drawCurve(doc, curve, x, { from, to, foot: y + CURVE });
     y += CURVE + 4;
   }
-  for (const { label, when, from: first, to: last } of bars) {
-    write(doc, shorten(`${label}: ${when}`), LABEL, { x: left, y, width: width * 0.4 });
+  for (const bar of bars) {
+    const { from: first, to: last } = bar;
+    write(doc, labelOf(bar), LABEL, { x: left, y, width: width * LABELS });
     const begins = x(first ?? from);
     const ends = x(last === null ? to : last + 1);
     doc
-      .rect(begins, y + 5, Math.max(1.5, ends - begins), 5)
+      .rect(begins, y + 2.5, Math.max(1.5, ends - begins), 5)
       .fillColor(ACCENT)
       .fill();
-    y += ROW;
+    y += rowHeight(doc, bar);
   }
   const step = [1, 2, 5, 10, 20, 25, 50, 100, 200].find((each) => (to - from) / each <= 7) ?? 500;
   for (let year = Math.ceil(from / step) * step; year <= to; year += step) {

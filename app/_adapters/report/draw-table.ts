@@ -1,40 +1,62 @@
 import type { ReportBlock } from "#core/object-files/report/blocks";
-import { columnOf, decorate, heightOf, keepTogether, LINE, type Style, write } from "./sheet.ts";
+import { columnOf, decorate, fits, GREY, heightOf, keepTogether, LINE, type Style, write } from "./sheet.ts";
 
 type Table = Extract<ReportBlock<string>, { readonly is: "table" }>;
 type Parent = PDFKit.PDFStructureElement;
+type Row = {
+  readonly cells: readonly string[];
+  readonly widths: readonly number[];
+  readonly style: Style;
+  readonly height: number;
+};
 
 const CELL: Style = { face: "text", size: 9.5 };
 const HEAD: Style = { face: "sans-strong", size: 8 };
+const CAPTION: Style = { face: "sans", size: 8.5, colour: GREY, gap: 4 };
 const GAP = 10;
 
-/** A table with its heads, rows kept whole where pages break. */
+/** A table with its heads, which stand again where a page breaks; rows are kept whole. */
 export function drawTable(doc: PDFKit.PDFDocument, parent: Parent, { caption, head, rows }: Table): void {
   const widths = widthsOf(doc, head, rows);
-  keepTogether(doc, 60);
+  const heads = rowOf(doc, head, widths, HEAD);
+  const body = rows.map((cells) => rowOf(doc, cells, widths, CELL));
+  keepTogether(doc, captionHeight(doc, caption) + heads.height + (body[0]?.height ?? 0));
   const table = doc.struct("Table");
   parent.add(table);
-  table.add(
-    doc.struct("Caption", {}, () =>
-      write(doc, caption, { face: "sans", size: 8.5, colour: "#5b605d", gap: 4 }),
-    ),
-  );
-  drawRow(doc, table, head, widths, "TH");
-  for (const row of rows) drawRow(doc, table, row, widths, "TD");
+  table.add(doc.struct("Caption", {}, () => write(doc, caption, CAPTION)));
+  drawRow(doc, table, heads, "TH");
+  for (const row of body) {
+    if (!fits(doc, row.height)) {
+      doc.addPage();
+      decorate(doc, () => writeCells(doc, heads, (_, draw) => draw()));
+    }
+    drawRow(doc, table, row, "TD");
+  }
   table.end();
-  doc.y += 8;
+  doc.y += 6;
 }
 
-function drawRow(
+/** How high the part is that is never torn: caption, heads and the first row. */
+export function tableBeginning(doc: PDFKit.PDFDocument, { caption, head, rows }: Table): number {
+  const widths = widthsOf(doc, head, rows);
+  const first = rowOf(doc, rows[0] ?? [], widths, CELL);
+  return captionHeight(doc, caption) + rowOf(doc, head, widths, HEAD).height + first.height;
+}
+
+const captionHeight = (doc: PDFKit.PDFDocument, caption: string) =>
+  heightOf(doc, caption, CAPTION, columnOf(doc).width) + 4;
+
+function rowOf(
   doc: PDFKit.PDFDocument,
-  table: Parent,
   cells: readonly string[],
   widths: readonly number[],
-  type: "TH" | "TD",
-): void {
-  const style = type === "TH" ? HEAD : CELL;
-  const height = Math.max(...cells.map((cell, i) => heightOf(doc, cell, style, widths[i] ?? 0)), 10) + 7;
-  keepTogether(doc, height);
+  style: Style,
+): Row {
+  const heights = cells.map((cell, i) => heightOf(doc, cell, style, widths[i] ?? 0));
+  return { cells, widths, style, height: Math.max(...heights, 10) + 6 };
+}
+
+function drawRow(doc: PDFKit.PDFDocument, table: Parent, row: Row, type: "TH" | "TD"): void {
   const { left, width } = columnOf(doc);
   const top = doc.y;
   decorate(doc, () =>
@@ -45,15 +67,37 @@ function drawRow(
       .strokeColor(LINE)
       .stroke(),
   );
-  const row = doc.struct("TR");
-  table.add(row);
+  const tagged = doc.struct("TR");
+  table.add(tagged);
+  // The first cell of a row is what the others speak of.
+  writeCells(doc, row, (i, draw) => {
+    const isHead = type === "TH" || i === 0;
+    tagged.add(
+      isHead ? doc.struct("TH", scoped(type === "TH" ? "Column" : "Row"), draw) : doc.struct("TD", {}, draw),
+    );
+  });
+  tagged.end();
+}
+
+/** Known to the library, not to its types. */
+const scoped = (scope: "Column" | "Row"): Parameters<PDFKit.PDFDocument["struct"]>[1] => {
+  const options: object = { scope };
+  return options;
+};
+
+function writeCells(
+  doc: PDFKit.PDFDocument,
+  { cells, widths, style, height }: Row,
+  put: (i: number, draw: () => void) => void,
+): void {
+  const { left } = columnOf(doc);
+  const top = doc.y;
   let x = left;
   cells.forEach((cell, i) => {
     const at = { x, y: top + 3, width: widths[i] ?? 0 };
-    row.add(doc.struct(type, {}, () => write(doc, cell, style, at)));
+    put(i, () => write(doc, cell, style, at));
     x += (widths[i] ?? 0) + GAP;
   });
-  row.end();
   doc.x = left;
   doc.y = top + height;
 }

@@ -33,10 +33,21 @@ export function registerFonts(doc: PDFKit.PDFDocument): void {
 const fontFolder = (family: string) =>
   join(/* turbopackIgnore: true */ process.cwd(), "node_modules", "@fontsource", family, "files");
 
-type Run = { readonly font: string; readonly text: string };
+/** @property scale of the size in which the rest stands */
+type Run = { readonly font: string; readonly scale: number; readonly text: string };
+
+/** Sums and addresses, whose signs have to be told apart: old-style figures are too like letters. */
+const EXACT = /(\b[0-9a-f]{64}\b|https?:\/\/\S+)/;
 
 /** A text cut where its script changes, each piece with its font; a sign that no font has becomes a question mark. */
 export function runsOf(face: Face, text: string): readonly Run[] {
+  const parts = text.split(EXACT).filter((part) => part !== "");
+  return parts.flatMap((part) =>
+    face === "text" && EXACT.test(part) ? runsIn("sans", part, 0.82) : runsIn(face, part, 1),
+  );
+}
+
+function runsIn(face: Face, text: string, scale: number): readonly Run[] {
   const runs: { script: Script; text: string }[] = [];
   for (const sign of text.normalize("NFC")) {
     const script = ORDER.find((each) => SCRIPTS[each].test(sign));
@@ -45,5 +56,5 @@ export function runsOf(face: Face, text: string): readonly Run[] {
     if (last?.script === next.script) last.text += next.text;
     else runs.push(next);
   }
-  return runs.map(({ script, text }) => ({ font: nameOf(face, script), text }));
+  return runs.map(({ script, text }) => ({ font: nameOf(face, script), scale, text }));
 }

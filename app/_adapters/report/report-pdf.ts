@@ -1,29 +1,38 @@
 import PDFDocument from "pdfkit";
 import sharp from "sharp";
-import type { Report, ReportBlock } from "#core/object-files/report/blocks";
+import { blocksOf, type Paper, type Report } from "#core/object-files/report/blocks";
+import { MOST_PAGES, ROOMS } from "#core/object-files/report/room";
 import type { Reports } from "../../_usecases/ports/reports.ts";
-import { drawChart } from "./draw-chart.ts";
-import { drawPhotographs, type PdfImage } from "./draw-photographs.ts";
-import { drawTable } from "./draw-table.ts";
+import { beginningOf, drawBlocks, STYLES } from "./draw-block.ts";
+import { nameOfLaid } from "./draw-laid.ts";
+import type { PdfImage } from "./draw-photographs.ts";
 import { registerFonts } from "./fonts.ts";
-import { columnOf, GREY, keepTogether, type Style, write } from "./sheet.ts";
-
-const STYLES = {
-  title: { face: "strong", size: 22, gap: 2 },
-  section: { face: "sans-strong", size: 13, gap: 4 },
-  heading: { face: "strong", size: 11.5, gap: 3 },
-  lead: { face: "strong", size: 16, gap: 4 },
-  text: { face: "text", size: 10.5, gap: 4 },
-  quoted: { face: "text", size: 10.5, gap: 4, colour: GREY },
-  note: { face: "sans", size: 8.5, gap: 4, colour: GREY },
-} as const satisfies Readonly<Record<string, Style>>;
+import { layOver } from "./lay-over.ts";
+import { columnOf, keepTogether, openImage, write } from "./sheet.ts";
 
 /** Draws a report: real text in embedded fonts, tagged, images as JPEG, charts as lines. */
 export const drawReport: Reports["pdf"] = async (report, images, paper, words) => {
-  const pictures = await readImages(images);
+  const pictures = await readImages(report(ROOMS[0]), images);
+  for (const room of ROOMS) {
+    const { pages, bytes } = await draw(report(room), pictures, paper, words);
+    if (pages <= MOST_PAGES || room === ROOMS.at(-1)) return bytes;
+  }
+  throw new Error("ROOMS must not be empty.");
+};
+
+/** An image made ready for any document. */
+type Picture = { readonly bytes: Buffer; readonly width: number; readonly height: number };
+type Drawn = { readonly pages: number; readonly bytes: Uint8Array };
+
+async function draw(
+  report: Report<string>,
+  pictures: ReadonlyMap<string, Picture>,
+  paper: Paper,
+  words: Parameters<Reports["pdf"]>[3],
+): Promise<Drawn> {
   const doc = new PDFDocument({
     size: paper === "a4" ? "A4" : "LETTER",
-    margins: { top: 54, bottom: 60, left: 54, right: 54 },
+    margins: { top: 48, bottom: 56, left: 54, right: 54 },
     ...{ tagged: true, lang: report.language, pdfVersion: "1.7", displayTitle: true, bufferPages: true },
     info: { Title: report.title },
   });
@@ -34,11 +43,16 @@ export const drawReport: Reports["pdf"] = async (report, images, paper, words) =
     doc.on("error", reject);
   });
   registerFonts(doc);
-  drawSections(doc, report, pictures);
-  numberPages(doc, words.page);
+  // Opened once, an image is embedded once, wherever it stands.
+  const opened = [...pictures].map(([name, { bytes, ...shape }]): [string, PdfImage] => [
+    name,
+    { ...shape, source: openImage(doc, bytes) },
+  ]);
+  drawSections(doc, report, new Map(opened));
+  const pages = numberPages(doc, words.page);
   doc.end();
-  return done;
-};
+  return { pages, bytes: await done };
+}
 
 function drawSections(
   doc: PDFKit.PDFDocument,
@@ -48,60 +62,24 @@ function drawSections(
   const root = doc.struct("Document");
   doc.addStructure(root);
   root.add(doc.struct("H1", {}, () => write(doc, title, STYLES.title)));
-  root.add(doc.struct("P", {}, () => write(doc, subtitle, { ...STYLES.note, gap: 10 })));
+  root.add(doc.struct("P", {}, () => write(doc, subtitle, { ...STYLES.note, gap: 8 })));
   sections.forEach(({ heading, blocks }, i) => {
     const section = doc.struct("Sect");
     root.add(section);
-    // The object and the finding have the first page to themselves.
-    if (i === 1) doc.addPage();
-    else if (i > 1) doc.y += 10;
-    keepTogether(doc, 90);
+    if (i > 0) doc.y += 12;
+    keepTogether(doc, HEADING + beginningOf(doc, blocks, images));
     section.add(doc.struct("H2", {}, () => write(doc, heading, STYLES.section)));
-    for (const block of blocks) drawBlock(doc, section, block, images);
+    drawBlocks(doc, section, blocks, images);
     section.end();
   });
   root.end();
 }
 
-function drawBlock(
-  doc: PDFKit.PDFDocument,
-  section: PDFKit.PDFStructureElement,
-  block: ReportBlock<string>,
-  images: ReadonlyMap<string, PdfImage>,
-): void {
-  switch (block.is) {
-    case "table":
-      drawTable(doc, section, block);
-      return;
-    case "chart":
-      drawChart(doc, section, block);
-      return;
-    case "photographs":
-      drawPhotographs(doc, section, block, images);
-      return;
-    case "points": {
-      const list = doc.struct("L");
-      section.add(list);
-      for (const point of block.points) {
-        const item = doc.struct("LI");
-        list.add(item);
-        item.add(doc.struct("LBody", {}, () => write(doc, `•  ${point}`, STYLES.text)));
-        item.end();
-      }
-      list.end();
-      return;
-    }
-    case "heading":
-      keepTogether(doc, 60);
-      section.add(doc.struct("H3", {}, () => write(doc, block.says, STYLES.heading)));
-      return;
-    default:
-      section.add(doc.struct("P", {}, () => write(doc, block.says, STYLES[block.is])));
-  }
-}
+/** How high a section's heading stands. */
+const HEADING = 22;
 
 /** At the foot of every page: the title, and which of how many it is. */
-function numberPages(doc: PDFKit.PDFDocument, words: (page: number, of: number) => string): void {
+function numberPages(doc: PDFKit.PDFDocument, words: (page: number, of: number) => string): number {
   const { start, count } = doc.bufferedPageRange();
   for (let i = start; i < start + count; i++) {
     doc.switchToPage(i);
@@ -112,18 +90,29 @@ function numberPages(doc: PDFKit.PDFDocument, words: (page: number, of: number) 
     write(doc, words(i + 1 - start, count), STYLES.note, { x: left, y: foot + 18, width });
     doc.endMarkedContent();
   }
+  return count;
 }
 
-/** Wide enough for print at the size in which they stand, and no wider. */
-async function readImages(images: ReadonlyMap<string, Uint8Array>): Promise<ReadonlyMap<string, PdfImage>> {
-  const read = new Map<string, PdfImage>();
-  for (const [sha256, bytes] of images) {
-    const { data, info } = await sharp(bytes)
-      .resize({ width: 1600, height: 1600, fit: "inside", withoutEnlargement: true })
-      .flatten({ background: "#ffffff" })
-      .jpeg({ quality: 86 })
-      .toBuffer({ resolveWithObject: true });
-    read.set(sha256, { bytes: data, width: info.width, height: info.height });
+/** What the report shows, wide enough for print at the size in which it stands, and no wider. */
+async function readImages(
+  report: Report<string>,
+  images: ReadonlyMap<string, Uint8Array>,
+): Promise<ReadonlyMap<string, Picture>> {
+  const read = new Map<string, Picture>();
+  for (const [sha256, bytes] of images) read.set(sha256, await readImage(bytes));
+  for (const block of blocksOf(report)) {
+    if (block.is !== "laid") continue;
+    const [own, reference] = [images.get(block.own.sha256), images.get(block.reference.sha256)];
+    if (own && reference) read.set(nameOfLaid(block), await readImage(await layOver(block, own, reference)));
   }
   return read;
+}
+
+async function readImage(bytes: Uint8Array): Promise<Picture> {
+  const { data, info } = await sharp(bytes)
+    .resize({ width: 1600, height: 1600, fit: "inside", withoutEnlargement: true })
+    .flatten({ background: "#ffffff" })
+    .jpeg({ quality: 86 })
+    .toBuffer({ resolveWithObject: true });
+  return { bytes: data, width: info.width, height: info.height };
 }

@@ -56,9 +56,8 @@ function tooYoung(mark: MarkFound, { file, entries, evidence }: Scene): readonly
     return item.list === "pieces" ? OF_BODY.includes(kind) : item.list !== "events";
   });
   const { notAfter } = hardBounds(body);
-  const own = evidenceOf({ ...file, marks: [{ ...mark, belongs: "from the first" }] }, entries).filter(
-    ({ item }) => item.list === "marks",
-  );
+  const alone = { ...file, line: null, observations: [], events: [] };
+  const own = evidenceOf({ ...alone, marks: [{ ...mark, belongs: "from the first" }] }, entries);
   const from = own
     .flatMap(({ interval }) => interval.firstDay ?? [])
     .toSorted()

@@ -38,13 +38,15 @@ const isTransfer = ({ from, to, passage }: Step) =>
 function wayBack<S extends Step>(steps: readonly S[], first: S): readonly S[] | null {
   const waiting: (readonly S[])[] = [[first]];
   const seen = new Set([plain(first.to)]);
+  const giver = plain(first.from);
+  const named = steps.map((step) => ({ step, from: plain(step.from), to: plain(step.to) }));
   for (let path = waiting.shift(); path; path = waiting.shift()) {
-    const owner = path.at(-1)?.to ?? "";
-    if (sameOwner(owner, first.from)) return path;
-    for (const next of steps) {
-      if (!sameOwner(next.from, owner) || seen.has(plain(next.to))) continue;
-      seen.add(plain(next.to));
-      waiting.push([...path, next]);
+    const owner = plain(path.at(-1)?.to ?? "");
+    if (owner === giver) return path;
+    for (const { step, from, to } of named) {
+      if (from !== owner || seen.has(to)) continue;
+      seen.add(to);
+      waiting.push([...path, step]);
     }
   }
   return null;

@@ -97,10 +97,11 @@ function breaksBefore(events: readonly ProvenanceEvent[], i: number): readonly P
 }
 
 function outOfOrder(events: readonly ProvenanceEvent[]): readonly ProvenanceRemark[] {
+  const spans = events.map(spanOf);
   return events.flatMap((event, i) => {
-    const last = spanOf(event)?.lastDay;
-    const later = events.slice(0, i).find((each) => {
-      const first = spanOf(each)?.firstDay;
+    const last = spans[i]?.lastDay;
+    const later = events.slice(0, i).find((_, k) => {
+      const first = spans[k]?.firstDay;
       return first != null && last != null && isBefore(last, first);
     });
     if (!later) return [];

@@ -12,15 +12,20 @@ import { marksSection } from "./report/marks-section.ts";
 import type { ReportParts, ReportSource } from "./report/parts.ts";
 import { msg } from "./report/phrases.ts";
 import { provenanceSection } from "./report/provenance-section.ts";
+import { ROOMS, type Room } from "./report/room.ts";
 import { cautionsSection, citationsSection, versionsSection } from "./report/standing-sections.ts";
 import { sizesOf } from "./sizes.ts";
 
 /**
  * What a report says, section by section, with its sentences still to be made: the page, the PDF and the archive all
- * say the same.
+ * say the same. What follows from the file is reckoned once, however often it is said in another room.
  */
-export function reportOf(source: ReportSource): Report<Phrase> {
-  const parts = derive(source);
+export function reportOf(source: ReportSource): (room?: Room) => Report<Phrase> {
+  const derived = derive(source);
+  return (room = ROOMS[0]) => sayIn({ ...derived, room });
+}
+
+function sayIn(parts: ReportParts): Report<Phrase> {
   const { kept, file, language } = parts;
   return {
     title: file.title,
@@ -47,7 +52,7 @@ export function reportOf(source: ReportSource): Report<Phrase> {
   };
 }
 
-function derive(source: ReportSource): ReportParts {
+function derive(source: ReportSource): Omit<ReportParts, "room"> {
   const { kept, entries, thisYear } = source;
   const file = kept.content;
   const evidence = evidenceOf(file, entries);

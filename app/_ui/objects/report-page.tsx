@@ -4,6 +4,7 @@ import type { ReactNode } from "react";
 import type { Report, ReportBlock } from "#core/object-files/report/blocks";
 import plain from "../plain.module.css";
 import { PrintButton } from "../worksheet/print-button.tsx";
+import { LaidMark } from "./laid-mark.tsx";
 import { ObjectPhoto } from "./object-photo.tsx";
 import styles from "./report.module.css";
 
@@ -89,26 +90,30 @@ function Block({ block, images, charts }: BlockProps) {
       );
     case "photographs":
       return (
-        <div className={block.size === "large" ? styles.large : styles.beside}>
+        <div className={SIZES[block.size]}>
           {block.photographs.map((each) => (
-            <figure key={each.sha256}>
+            <figure key={each.sha256 + each.caption}>
               <ObjectPhoto
                 image={each}
                 alt={each.alt}
                 base={each.from === "file" ? images : "/images"}
-                shownAt={block.size === "large" ? 1280 : 640}
+                shownAt={block.size === "large" ? 1280 : block.size === "small" ? 640 : 320}
               />
               {each.caption !== "" && <figcaption>{each.caption}</figcaption>}
             </figure>
           ))}
         </div>
       );
+    case "laid":
+      return <LaidMark {...{ block, images }} />;
     case "chart":
       return charts[block.chart];
     case "table":
       return <Table {...block} />;
   }
 }
+
+const SIZES = { large: styles.large, small: styles.beside, row: `${styles.beside} ${styles.reminding}` };
 
 function Table({ caption, head, rows }: Extract<ReportBlock<string>, { readonly is: "table" }>) {
   return (

@@ -1,9 +1,13 @@
 import type { Paper, Report } from "#core/object-files/report/blocks";
+import type { Room } from "#core/object-files/report/room";
 
 export type Reports = {
-  /** @param images bytes by SHA-256; what is missing is left out */
+  /**
+   * The report in the widest room in which it has no more pages than it may have.
+   * @param images bytes by SHA-256; what is missing is left out
+   */
   pdf(
-    report: Report<string>,
+    report: (room: Room) => Report<string>,
     images: ReadonlyMap<string, Uint8Array>,
     paper: Paper,
     words: PdfWords,

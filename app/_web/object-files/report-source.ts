@@ -1,12 +1,13 @@
 import { DATING_POLICY } from "#core/dating/prior";
 import { USUAL } from "#core/dating/usual-evidence";
+import { DECODER_TABLES } from "#core/decoding/decoder-tables";
 import { RELIABILITY } from "#core/decoding/reliability-policy";
 import { checklistOf } from "#core/object-files/checklist";
 import type { KeptFile } from "#core/object-files/kept-file";
 import type { MatchedEntry } from "#core/object-files/matched-entry";
 import type { ReportSource } from "#core/object-files/report/parts";
-import type { Photograph } from "#core/photographs/photograph";
 import { ALLOWANCES, CATALOGUE } from "#core/sizes/allowances";
+import { compareMarks } from "#usecases/object-files/compare-marks";
 import { live } from "../live.ts";
 import { thisYear } from "./reading.ts";
 
@@ -14,32 +15,22 @@ type Found = { readonly kept: KeptFile; readonly entries: readonly MatchedEntry[
 
 /** Everything that a report on a file is made of. */
 export async function reportSource({ kept, entries }: Found, host: string): Promise<ReportSource> {
-  const { hash } = await live();
-  const tables = {
-    ...{ usual: USUAL, reliability: RELIABILITY, dating: DATING_POLICY },
-    ...{ allowances: ALLOWANCES, catalogue: CATALOGUE, checklist: checklistOf(kept.content.family) },
-  };
+  const wired = await live();
   return {
     ...{ kept, entries, host, thisYear: thisYear(), language: "en-GB" },
-    references: await referencesOf(kept),
-    tables: hash(tables),
+    references: await compareMarks(wired, kept),
+    tables: {
+      rules: wired.hash(RULES),
+      decoders: wired.hash(DECODER_TABLES),
+      checklist: wired.hash(checklistOf(kept.content.family)),
+    },
   };
 }
 
-/** The first photograph of each revision that a mark is pinned to, but one that moderators hid. */
-async function referencesOf({ content }: KeptFile): Promise<Readonly<Record<string, Photograph>>> {
-  const { revisions, contents } = await live();
-  const references: Record<string, Photograph> = {};
-  for (const { match } of content.marks) {
-    if (!match || references[match.entry]) continue;
-    const shown = await revisions.shown(match.entry, match.revision.number);
-    for (const photograph of shown?.view.photographs ?? []) {
-      if (references[match.entry] || (await contents.isHiddenImage(photograph.sha256))) continue;
-      references[match.entry] = photograph;
-    }
-  }
-  return references;
-}
+const RULES = {
+  ...{ usual: USUAL, reliability: RELIABILITY, dating: DATING_POLICY },
+  ...{ allowances: ALLOWANCES, catalogue: CATALOGUE },
+};
 
 type Image = { readonly bytes: Uint8Array; readonly type: string };
 
@@ -54,6 +45,6 @@ export async function reportImages({ kept, references }: ReportSource): Promise<
     if (shown) images.set(sha256, shown);
   };
   for (const { sha256 } of own) if (await objectImages.has(kept.id, sha256)) await read(sha256);
-  for (const { sha256 } of Object.values(references)) await read(sha256);
+  for (const { photograph } of Object.values(references)) await read(photograph.sha256);
   return images;
 }

@@ -101,7 +101,7 @@ export function boatSource(photographs: ReportSource["kept"]["content"]["photogr
     thisYear: THIS_YEAR,
     references: {},
     host: "https://marks.example",
-    tables: hash(44),
+    tables: { rules: hash(44), decoders: hash(45), checklist: hash(46) },
     language: "en-GB",
   };
 }

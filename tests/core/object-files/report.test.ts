@@ -50,7 +50,9 @@ describe("the report on the tin boat", () => {
     expect(textOf("provenance")).toContain(
       "Jonas Trell had it 25 December 1913, before it could have been made: not before",
     );
-    expect(textOf("documents")).toMatch(/… \(in full in the file: 3,\d{3} words\)/);
+    expect(textOf("documents")).toMatch(
+      /… \(in full on the file’s page of provenance, and in the zip as documents\/transcription-002\.txt: 3,\d{3} words\)/,
+    );
   });
 
   it("gives measures with tolerances and leaves the size open", () => {

@@ -1,3 +1,6 @@
+import type { Place } from "../../photographs/alignment.ts";
+import type { Region } from "../../photographs/region.ts";
+
 /** Words that the interface makes: as they were typed, of a message, of a date, or several in a row. */
 export type Phrase =
   | string
@@ -14,6 +17,12 @@ type ReportPhotograph<W> = {
   readonly caption: W;
   /** Where the image lies: in the file, or in the reference that a mark was matched with. */
   readonly from: "file" | "reference";
+};
+
+/** The part of a photograph that holds a mark, and numbered places in it. */
+type ReportCloseUp<W> = ReportPhotograph<W> & {
+  readonly region: Region;
+  readonly places: readonly Place[];
 };
 
 /** A bar on an axis of years; an end that is open or not known is null. */
@@ -39,8 +48,18 @@ export type ReportBlock<W> =
     }
   | {
       readonly is: "photographs";
-      readonly size: "large" | "small";
+      /** One across the page, some beside each other to be compared, or a row that only reminds. */
+      readonly size: "large" | "small" | "row";
       readonly photographs: readonly ReportPhotograph<W>[];
+    }
+  | {
+      /** A mark beside its reference with the same places numbered on both, and laid over it. */
+      readonly is: "laid";
+      readonly own: ReportCloseUp<W>;
+      readonly reference: ReportCloseUp<W>;
+      readonly over: { readonly alt: W; readonly caption: W };
+      /** Nine numbers, row by row, from the own photograph's pixels to the reference's. */
+      readonly homography: readonly number[];
     }
   | {
       readonly is: "chart";
@@ -77,6 +96,17 @@ export type Report<W> = {
   readonly sections: readonly ReportSection<W>[];
 };
 
+/** Everything that it holds, one after the other. */
+export const blocksOf = <W>({ sections }: Report<W>): readonly ReportBlock<W>[] =>
+  sections.flatMap(({ blocks }) => blocks);
+
+/** The photographs that it shows. */
+export function photographsOf<W>(report: Report<W>): readonly ReportPhotograph<W>[] {
+  return blocksOf(report).flatMap((block) =>
+    block.is === "photographs" ? block.photographs : block.is === "laid" ? [block.own, block.reference] : [],
+  );
+}
+
 /** The same report with other words: how phrases become sentences. */
 export function mapReport<A, B>(report: Report<A>, say: (words: A) => B): Report<B> {
   return {
@@ -103,13 +133,13 @@ function mapBlock<A, B>(block: ReportBlock<A>, say: (words: A) => B): ReportBloc
         rows: block.rows.map((row) => row.map(say)),
       };
     case "photographs":
+      return { ...block, photographs: block.photographs.map((each) => mapPhotograph(each, say)) };
+    case "laid":
       return {
         ...block,
-        photographs: block.photographs.map((each) => ({
-          ...each,
-          alt: say(each.alt),
-          caption: say(each.caption),
-        })),
+        own: mapPhotograph(block.own, say),
+        reference: mapPhotograph(block.reference, say),
+        over: mapPhotograph(block.over, say),
       };
     case "chart":
       return {
@@ -125,6 +155,14 @@ function mapBlock<A, B>(block: ReportBlock<A>, say: (words: A) => B): ReportBloc
     default:
       return { is: block.is, says: say(block.says) };
   }
+}
+
+/** Anything with a caption and the words for who cannot see it. */
+function mapPhotograph<A, B, P extends { readonly alt: A; readonly caption: A }>(
+  photograph: P,
+  say: (words: A) => B,
+): Omit<P, "alt" | "caption"> & { readonly alt: B; readonly caption: B } {
+  return { ...photograph, alt: say(photograph.alt), caption: say(photograph.caption) };
 }
 
 /** What a report can be printed on. */

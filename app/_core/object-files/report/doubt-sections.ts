@@ -15,7 +15,7 @@ type Shown = {
 
 /** What does not fit, with every explanation, what speaks for and against it, and what the examiner thinks. */
 export function anomaliesSection(parts: ReportParts): ReportSection<Phrase> {
-  const { found, file } = parts;
+  const { found, file, room } = parts;
   const all: readonly Shown[] = [
     ...found.map((each) => ({
       key: each.key,
@@ -35,11 +35,16 @@ export function anomaliesSection(parts: ReportParts): ReportSection<Phrase> {
     })),
     ...file.anomalies.map(({ id, says, explanations }) => ({
       key: id,
-      says: beginning(says, 600),
-      explanations,
+      says: beginning(says, 600, room),
+      explanations: explanations.map((each) => ({
+        id: each.id,
+        says: beginning(each.says, 200, room),
+        for: beginning(each.for, 400, room),
+        against: beginning(each.against, 400, room),
+      })),
     })),
   ];
-  const [shown, more] = first(all, 6);
+  const [shown, more] = first(all, room.anomalies);
   const none: readonly ReportBlock<Phrase>[] =
     all.length === 0 ? [{ is: "text", says: { key: "objectPages.finding.noAnomalies" } }] : [];
   return {
@@ -50,9 +55,10 @@ export function anomaliesSection(parts: ReportParts): ReportSection<Phrase> {
 }
 
 function anomalyBlocks(
-  { key, says, explanations }: Shown,
-  { file }: ReportParts,
+  { key, says, explanations: all }: Shown,
+  { file, room }: ReportParts,
 ): readonly ReportBlock<Phrase>[] {
+  const [explanations, more] = first(all, room.explanations);
   const rows = explanations.map((each): readonly Phrase[] => {
     const stance = file.stances.find(
       ({ anomaly, explanation }) => anomaly === key && explanation === each.id,
@@ -62,7 +68,7 @@ function anomalyBlocks(
       orNothing(each.for),
       orNothing(each.against),
       stance
-        ? row([word("weights", stance.weight), beginning(stance.reason, 300)])
+        ? row([word("weights", stance.weight), beginning(stance.reason, 300, room)], ": ")
         : { key: "objectPages.finding.notWeighed" },
     ];
   });
@@ -70,6 +76,7 @@ function anomalyBlocks(
   return [
     { is: "heading", says },
     ...(rows.length > 0 ? [{ is: "table", caption: msg("anomalies.caption"), head, rows } as const] : []),
+    ...more,
   ];
 }
 

@@ -4,26 +4,28 @@ import { yearsShown } from "../../dating/years-shown.ts";
 import type { FileEvidence } from "../evidence.ts";
 import type { Phrase, ReportBlock, ReportSection } from "./blocks.ts";
 import type { ReportParts } from "./parts.ts";
-import { beginning, first, msg, row, yearsPhrase } from "./phrases.ts";
-
-/** Pieces that the table and the chart show; the file has the rest. */
-const MOST = 16;
+import { beginning, brief, first, msg, row, word, yearsPhrase } from "./phrases.ts";
 
 /** Each piece with what it says, how much it tells and what it contradicts; then all of them on one axis. */
 export function evidenceSection(parts: ReportParts): ReportSection<Phrase> {
-  const { estimate, evidence } = parts;
+  const { estimate, evidence, room } = parts;
   const heading = msg("sections.evidence");
   if (evidence.length === 0)
     return { id: "evidence", heading, blocks: [{ is: "text", says: msg("notDated") }] };
-  const [reasons, more] = first(reasonsOf(estimate, evidence), MOST);
+  const [reasons, more] = first(reasonsOf(estimate, evidence), room.pieces);
   const rows = reasons.flatMap((reason) => {
     const piece = evidence.find(({ id }) => id === reason.evidenceId);
     if (!piece) return [];
     const { strength, params } = reason;
-    const against = reason.against.map((id) => named(evidence.find((each) => each.id === id)));
+    const against = reason.against.map((id) =>
+      named(
+        evidence.find((each) => each.id === id),
+        parts,
+      ),
+    );
     return [
       [
-        row([named(piece), piece.source === piece.reason ? "" : piece.source]),
+        row([named(piece, parts), sourceOf(piece, parts)]),
         row([stated(piece), { key: `dating.model.${reason.model}` }], ": "),
         row(
           [
@@ -60,14 +62,29 @@ const stated = ({ interval, alternatives = [] }: FileEvidence): Phrase =>
     .map(({ edtf }): Phrase => ({ edtf }))
     .reduce((first, second) => ({ key: "worksheet.pieceOr", params: { first, second } }));
 
-const named = (piece: FileEvidence | undefined): Phrase =>
-  piece === undefined
-    ? ""
-    : piece.reason === ""
-      ? { edtf: piece.interval.edtf }
-      : beginning(piece.reason, 240);
+/** What a piece is called: a step of the provenance by who had it, a mark by where it stands as well. */
+function named(piece: FileEvidence | undefined, { file, room }: ReportParts): Phrase {
+  if (piece === undefined) return "";
+  const { item, reason } = piece;
+  if (item.list === "events") {
+    const event = file.events.find(({ id }) => id === item.id);
+    const who = event?.to || event?.from || reason;
+    return event ? row([word("events", event.kind), brief(who, room)], ": ") : brief(who, room);
+  }
+  const place = file.marks.find(({ id }) => id === item.id)?.place ?? "";
+  const says: Phrase = reason === "" ? { edtf: piece.interval.edtf } : beginning(reason, 240, room);
+  return row([says, brief(place, room)], ", ");
+}
 
-function chart({ estimate, evidence }: ReportParts, shown: readonly FileEvidence[]): ReportBlock<Phrase> {
+/** Where it is from: of an entry the citations say it. */
+function sourceOf({ item, reason, source }: FileEvidence, { room }: ReportParts): Phrase {
+  const from = source === reason || source.startsWith("/") ? "" : beginning(source, 200, room);
+  const told = item.list === "events" && !/^[-\d/X~?%]+$/.test(reason) ? beginning(reason, 240, room) : "";
+  return row([told, from]);
+}
+
+function chart(parts: ReportParts, shown: readonly FileEvidence[]): ReportBlock<Phrase> {
+  const { estimate, evidence } = parts;
   const years = yearsShown(estimate, evidence);
   const { grid, posterior, shortest } = estimate;
   const ranges = shortest[95].ranges;
@@ -86,7 +103,7 @@ function chart({ estimate, evidence }: ReportParts, shown: readonly FileEvidence
         const periods = periodsOf(piece);
         const [period] = periods;
         return {
-          label: named(piece),
+          label: named(piece, parts),
           note: "",
           when: { edtf: piece.interval.edtf },
           from: period?.earliest ?? null,

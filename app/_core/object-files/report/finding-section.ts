@@ -1,13 +1,13 @@
 import type { Phrase, ReportBlock, ReportSection } from "./blocks.ts";
 import type { ReportParts } from "./parts.ts";
 import { filePhotographs } from "./photographs.ts";
-import { beginning, boundsPhrase, msg, row, said, word, yearsPhrase } from "./phrases.ts";
+import { beginning, boundsPhrase, brief, msg, row, said, word, yearsPhrase } from "./phrases.ts";
 
 type Blocks = readonly ReportBlock<Phrase>[];
 
 /** The object large, what it is, how sure, when, what stays open, and who says so. */
 export function findingSection(parts: ReportParts): ReportSection<Phrase> {
-  const { file } = parts;
+  const { file, room } = parts;
   const { finding } = file;
   const whole = file.photographs.filter(({ of }) => of === "whole");
   const shown = whole.length > 0 ? whole : file.photographs;
@@ -18,13 +18,17 @@ export function findingSection(parts: ReportParts): ReportSection<Phrase> {
       ...filePhotographs(shown.slice(0, 1), "large", file.title),
       {
         is: "lead",
-        says: finding ? row([word("rungs", finding.rung), finding.maker], " ") : msg("notFound"),
+        says: finding ? row([word("rungs", finding.rung), brief(finding.maker, room)], " ") : msg("notFound"),
       },
-      ...(finding?.says ? [{ is: "text", says: beginning(finding.says, 2400) } as const] : []),
-      ...(file.description ? [{ is: "text", says: beginning(file.description, 1200) } as const] : []),
+      ...(finding?.says ? [{ is: "text", says: beginning(finding.says, 1600, room) } as const] : []),
+      ...(file.description ? [{ is: "text", says: beginning(file.description, 900, room) } as const] : []),
       ...dates(parts),
-      ...(finding?.size ? [{ is: "text", says: msg("size", { size: finding.size }) } as const] : []),
-      ...(finding?.doubts ? [{ is: "text", says: msg("doubts", { doubts: finding.doubts }) } as const] : []),
+      ...(finding?.size
+        ? [{ is: "text", says: msg("size", { size: brief(finding.size, room) }) } as const]
+        : []),
+      ...(finding?.doubts
+        ? [{ is: "text", says: msg("doubts", { doubts: beginning(finding.doubts, 700, room) }) } as const]
+        : []),
       ...parts.cautions.map((each) => ({ is: "note", says: said("caution", each) }) as const),
       ...(finding
         ? [
@@ -39,12 +43,12 @@ export function findingSection(parts: ReportParts): ReportSection<Phrase> {
             } as const,
           ]
         : []),
-      ...filePhotographs(shown.slice(1, 5), "small", file.title),
+      ...filePhotographs(shown.slice(1, 5), "row", file.title),
     ],
   };
 }
 
-function dates({ file, estimate }: ReportParts): Blocks {
+function dates({ file, estimate, room }: ReportParts): Blocks {
   const own = file.finding?.ownDate ?? null;
   const isDisputed = estimate.conflicts.length > 0;
   const years = row(
@@ -64,7 +68,12 @@ function dates({ file, estimate }: ReportParts): Blocks {
     : [{ is: "text", says: msg("notDated") }];
   return [
     ...(own
-      ? [{ is: "text", says: msg("ownDate", { date: { edtf: own.edtf }, reasons: own.reasons }) } as const]
+      ? [
+          {
+            is: "text",
+            says: msg("ownDate", { date: { edtf: own.edtf }, reasons: beginning(own.reasons, 700, room) }),
+          } as const,
+        ]
       : []),
     ...computed,
   ];

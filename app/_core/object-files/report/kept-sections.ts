@@ -2,13 +2,14 @@ import { checklistOf, pointOf } from "../checklist.ts";
 import type { FileMeasurement, Observation } from "../object-file.ts";
 import type { Phrase, ReportBlock, ReportSection } from "./blocks.ts";
 import type { ReportParts } from "./parts.ts";
-import { beginning, first, msg, row, when, word } from "./phrases.ts";
+import { beginning, brief, cutAt, first, msg, row, when, word, wordsIn } from "./phrases.ts";
+import type { Room } from "./room.ts";
 
 type Section = ReportSection<Phrase>;
 
 /** What came with the object: each with its date, who vouches, and where the original is. */
-export function documentsSection({ file }: ReportParts): Section {
-  const [shown, more] = first(file.documents, 12);
+export function documentsSection({ file, room }: ReportParts): Section {
+  const [shown, more] = first(file.documents, room.documents);
   return {
     id: "documents",
     heading: msg("sections.documents"),
@@ -20,18 +21,20 @@ export function documentsSection({ file }: ReportParts): Section {
               is: "table",
               caption: msg("documents.caption"),
               head: ["what", "date", "says"].map((column) => msg(`documents.${column}`)),
-              rows: shown.map((each) => [
+              rows: shown.map((each, i) => [
                 row([
-                  row([word("documents", each.kind), each.title], ": "),
+                  row([word("documents", each.kind), brief(each.title, room)], ": "),
                   each.vouchedBy === ""
                     ? ""
-                    : { key: "objectPages.vouched", params: { name: each.vouchedBy } },
-                  each.keptAt === "" ? "" : { key: "objectPages.keptThere", params: { place: each.keptAt } },
+                    : { key: "objectPages.vouched", params: { name: brief(each.vouchedBy, room) } },
+                  each.keptAt === ""
+                    ? ""
+                    : { key: "objectPages.keptThere", params: { place: brief(each.keptAt, room) } },
                 ]),
                 row([when(each.date, each.dateTyped)]),
                 each.transcription === ""
                   ? msg("documents.noTranscription", { count: each.scans.length })
-                  : beginning(each.transcription, 600),
+                  : transcribed(each.transcription, i, room),
               ]),
             },
             ...more,
@@ -39,10 +42,21 @@ export function documentsSection({ file }: ReportParts): Section {
   };
 }
 
+/** A document's words, or their beginning and where the whole is. */
+function transcribed(text: string, place: number, { texts }: Room): Phrase {
+  const cut = cutAt(text, 400 * texts);
+  if (cut === text) return text;
+  return msg("documents.shortened", { text: cut, words: wordsIn(text), path: transcriptionPath(place) });
+}
+
+/** Where the words of a file's n-th document, from 0, stand in the archive. */
+export const transcriptionPath = (place: number): string =>
+  `documents/transcription-${String(place + 1).padStart(3, "0")}.txt`;
+
 /** Every measure with its tolerance, and which size of the line it makes. */
 export function measurementsSection(parts: ReportParts): Section {
-  const { file } = parts;
-  const [shown, more] = first(file.measurements, 24);
+  const { file, room } = parts;
+  const [shown, more] = first(file.measurements, room.measurements);
   const table: readonly ReportBlock<Phrase>[] =
     shown.length === 0
       ? [{ is: "text", says: { key: "objectPages.measure.none" } }]
@@ -51,7 +65,7 @@ export function measurementsSection(parts: ReportParts): Section {
             is: "table",
             caption: msg("measurements.caption"),
             head: ["what", "measure", "tolerance", "how"].map((column) => msg(`measurements.${column}`)),
-            rows: shown.map(measurementRow),
+            rows: shown.map((each) => measurementRow(each, room)),
           },
           ...more,
         ];
@@ -62,23 +76,26 @@ export function measurementsSection(parts: ReportParts): Section {
   };
 }
 
-function measurementRow({ measured, part, base, amount, within, typed, onScreen, note }: FileMeasurement) {
+function measurementRow(
+  { measured, part, base, amount, within, typed, onScreen, note }: FileMeasurement,
+  room: Room,
+) {
   const unit = measured === "weight" ? "g" : "mm";
   return [
-    row([word("measured", measured), part], ", "),
+    row([word("measured", measured), brief(part, room)], ", "),
     msg("measurements.amount", { amount: { figure: amount }, unit }),
     msg("measurements.within", { within: { figure: within }, unit }),
     row([
-      base === "no base" ? "" : word("bases", base),
+      base === "no base" ? "" : msg(`measurements.bases.${base}`),
       onScreen
         ? { key: "objectPages.measure.fromScreen" }
-        : { key: "objectPages.measure.typedAs", params: { typed } },
-      note,
+        : { key: "objectPages.measure.typedAs", params: { typed: brief(typed, room) } },
+      beginning(note, 200, room),
     ]),
   ];
 }
 
-function sizeBlocks({ file, sizes }: ReportParts): readonly ReportBlock<Phrase>[] {
+function sizeBlocks({ file, sizes, room }: ReportParts): readonly ReportBlock<Phrase>[] {
   const { line } = file;
   if (!line || !sizes) return [];
   return [
@@ -90,12 +107,12 @@ function sizeBlocks({ file, sizes }: ReportParts): readonly ReportBlock<Phrase>[
           {
             key: "objectPages.measure.lineSays",
             params: {
-              name: line.name,
+              name: brief(line.name, room),
               made: when(line.made),
               sizes: line.sizes.map(({ name }) => name).join(", "),
             },
           },
-          line.source,
+          brief(line.source, room),
         ],
         " ",
       ),
@@ -116,23 +133,24 @@ function sizeBlocks({ file, sizes }: ReportParts): readonly ReportBlock<Phrase>[
 }
 
 /** What was looked at, what was looked for and is absent, and the state that it is in. */
-export function conditionSection({ file }: ReportParts): Section {
+export function conditionSection({ file, room }: ReportParts): Section {
   const points = checklistOf(file.family).points.map(({ id }) => id);
   const looked = file.observations
     .filter(({ observed }) => observed !== "not examined")
     .toSorted((a, b) => points.indexOf(a.point ?? "") - points.indexOf(b.point ?? ""));
-  const [shown, more] = first(looked, 24);
-  const conditions = file.conditions.slice(0, 16).map(({ condition, extent, place, note }) =>
+  const [shown, more] = first(looked, room.observations);
+  const [noted, moreNoted] = first(file.conditions, room.conditions);
+  const conditions = noted.map(({ condition, extent, place, note }) =>
     row([
       {
         key: "objectPages.conditionSays",
         params: {
           condition: word("conditions", condition),
           extent: word("extents", extent),
-          place: place || "none",
+          place: brief(place, room) || "none",
         },
       },
-      note,
+      beginning(note, 200, room),
     ]),
   );
   return {
@@ -140,7 +158,7 @@ export function conditionSection({ file }: ReportParts): Section {
     heading: msg("sections.condition"),
     blocks: [
       ...(conditions.length > 0
-        ? [{ is: "points", points: conditions } as const]
+        ? [{ is: "points", points: conditions } as const, ...moreNoted]
         : [{ is: "text", says: { key: "objectPages.noConditions" } } as const]),
       ...(shown.length > 0
         ? [
@@ -148,7 +166,7 @@ export function conditionSection({ file }: ReportParts): Section {
               is: "table",
               caption: msg("examined.caption"),
               head: ["point", "observed", "value"].map((column) => msg(`examined.${column}`)),
-              rows: shown.map(observationRow),
+              rows: shown.map((each) => observationRow(each, room)),
             } as const,
             ...more,
           ]
@@ -157,12 +175,15 @@ export function conditionSection({ file }: ReportParts): Section {
   };
 }
 
-function observationRow({ point, what, observed, option, value, note }: Observation): readonly Phrase[] {
+function observationRow(
+  { point, what, observed, option, value, note }: Observation,
+  room: Room,
+): readonly Phrase[] {
   const looked = point === null ? null : pointOf(point);
   const chosen = looked?.options.find(({ id }) => id === option)?.says ?? "";
   return [
-    looked?.lookFor ?? what,
+    looked?.lookFor ?? brief(what, room),
     { key: `objectPages.examine.observed.${observed}` },
-    row([chosen, beginning(value, 300), beginning(note, 300)]),
+    row([chosen, beginning(value, 300, room), beginning(note, 300, room)]),
   ];
 }

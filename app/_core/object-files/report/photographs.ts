@@ -1,11 +1,11 @@
 import type { FilePhotograph } from "../object-file.ts";
 import type { Phrase, ReportBlock } from "./blocks.ts";
-import { msg } from "./phrases.ts";
+import { msg, row } from "./phrases.ts";
 
 /** Photographs of the file with their credit; none where there is none. */
 export function filePhotographs(
   photographs: readonly FilePhotograph[],
-  size: "large" | "small",
+  size: "large" | "small" | "row",
   title: string,
 ): readonly ReportBlock<Phrase>[] {
   if (photographs.length === 0) return [];
@@ -24,6 +24,5 @@ export function filePhotographs(
 }
 
 export function caption(shows: string, credit: string): Phrase {
-  if (shows === "" && credit === "") return "";
-  return msg("caption", { shows: shows || "none", credit: credit || "none" });
+  return row([shows, credit === "" ? "" : msg("credit", { credit })]);
 }

@@ -2,6 +2,7 @@ import { boundDate } from "../../dating/bound-date.ts";
 import type { HardBounds } from "../../dating/bounds.ts";
 import { type Said, withDatesWorded } from "../derived.ts";
 import type { Phrase, ReportBlock } from "./blocks.ts";
+import type { Room } from "./room.ts";
 
 /** A message of the report's own. */
 export const msg = (key: string, params?: Readonly<Record<string, Phrase | number>>): Phrase =>
@@ -61,9 +62,26 @@ export function first<T>(
   return [all.slice(0, most), left > 0 ? [{ is: "note", says: msg("more", { count: left }) }] : []];
 }
 
-/** The beginning of a long text; the whole stays in the file. */
-export function beginning(text: string, most: number): Phrase {
-  if (text.length <= most) return text;
-  const cut = text.slice(0, text.lastIndexOf(" ", most) > most / 2 ? text.lastIndexOf(" ", most) : most);
-  return msg("shortened", { text: cut, words: text.split(/\s+/).length });
+/** The beginning of a long text; the whole stays in the file. @param most signs, where there is the widest room */
+export function beginning(text: string, most: number, { texts }: Pick<Room, "texts">): Phrase {
+  const cut = cutAt(text, Math.max(most * texts, Math.min(most, SHORT)));
+  return cut === text ? text : msg("shortened", { text: cut, words: wordsIn(text) });
 }
+
+/** Signs of a text that are never cut, however little room there is. */
+const SHORT = 90;
+
+/** A name or a place, which are seldom long: cut without a word where they are. */
+export function brief(text: string, { texts }: Pick<Room, "texts">): string {
+  const cut = cutAt(text, Math.max(200 * texts, SHORT));
+  return cut === text ? text : `${cut}…`;
+}
+
+/** As many whole words as there is room for. */
+export function cutAt(text: string, most: number): string {
+  if (text.length <= most) return text;
+  const space = text.lastIndexOf(" ", most);
+  return text.slice(0, space > most / 2 ? space : Math.floor(most)).trimEnd();
+}
+
+export const wordsIn = (text: string): number => text.split(/\s+/).filter((word) => word !== "").length;

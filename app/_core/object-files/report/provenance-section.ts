@@ -2,21 +2,21 @@ import { parseInterval } from "../../dates/parse.ts";
 import type { ProvenanceEvent } from "../object-file.ts";
 import type { Phrase, ReportBar, ReportBlock, ReportSection } from "./blocks.ts";
 import type { ReportParts } from "./parts.ts";
-import { beginning, first, msg, row, said, when, word, yearsPhrase } from "./phrases.ts";
+import { beginning, brief, first, msg, row, said, when, word, yearsPhrase } from "./phrases.ts";
 
 /** The chain as museums write it, on the years of the object's making; then what is missing or cannot be so. */
 export function provenanceSection(parts: ReportParts): ReportSection<Phrase> {
-  const { check, file } = parts;
+  const { check, file, room } = parts;
   const heading = msg("sections.provenance");
   if (file.events.length === 0)
     return { id: "provenance", heading, blocks: [{ is: "text", says: { key: "objectPages.chain.none" } }] };
-  const [events, more] = first(file.events, 20);
+  const [events, more] = first(file.events, room.events);
   const remarks = (title: string, all: ReportParts["check"]["gaps"]): readonly ReportBlock<Phrase>[] =>
     all.length === 0
       ? []
       : [
           { is: "heading", says: msg(title) },
-          { is: "points", points: all.slice(0, 10).map((each) => said("provenance", each)) },
+          { is: "points", points: all.slice(0, room.remarks).map((each) => said("provenance", each)) },
         ];
   return {
     id: "provenance",
@@ -31,33 +31,38 @@ export function provenanceSection(parts: ReportParts): ReportSection<Phrase> {
   };
 }
 
-function eventPhrase(event: ProvenanceEvent, { check, file }: ReportParts): Phrase {
+function eventPhrase(event: ProvenanceEvent, { check, file, room }: ReportParts): Phrase {
   const joined = check.chain.find((step) => step.event === event.id)?.joined;
-  const { from, to, passage, qualifier, place, date, dateTyped } = event;
+  const { passage, qualifier, date, dateTyped } = event;
+  const from = brief(event.from, room);
+  const to = brief(event.to, room);
+  const place = brief(event.place, room);
   const passed: Phrase =
     to === "" || passage === "not known" ? to : row([word("passages", passage), to], " ");
   const sure: Phrase = qualifier === "certain" ? "" : word("qualifiers", qualifier);
-  const behind = file.documents.filter(({ id }) => event.documents.includes(id)).map(({ title }) => title);
+  const behind = file.documents
+    .filter(({ id }) => event.documents.includes(id))
+    .map(({ title }) => brief(title, room));
   return row([
     joined === "gap" ? { key: "objectPages.chain.gapBefore" } : "",
     row([word("events", event.kind), row([from, sure, passed, place, when(date, dateTyped)], ", ")], ": "),
-    event.told === "" ? "" : msg("provenance.told", { told: beginning(event.told, 400) }),
+    event.told === "" ? "" : msg("provenance.told", { told: beginning(event.told, 400, room) }),
     behind.length === 0
       ? msg("provenance.undocumented")
-      : msg("provenance.behind", { titles: behind.join("; ") }),
+      : msg("provenance.behind", { titles: behind.slice(0, 4).join("; ") }),
   ]);
 }
 
 /** Nothing is drawn where nothing is dated. */
 function timeLine(
-  { estimate }: ReportParts,
+  { estimate, room }: ReportParts,
   events: readonly ProvenanceEvent[],
 ): readonly ReportBlock<Phrase>[] {
   const bars = events.flatMap((event): readonly ReportBar<Phrase>[] => {
     const read = event.date === null ? null : parseInterval(event.date);
     if (!read?.ok) return [];
     const { earliest, latest, edtf } = read.value;
-    const label = row([word("events", event.kind), event.to || event.from], ": ");
+    const label = row([word("events", event.kind), brief(event.to || event.from, room)], ": ");
     return [{ label, note: "", when: { edtf }, from: earliest, to: latest }];
   });
   const made = estimate.shortest[95].ranges.map(

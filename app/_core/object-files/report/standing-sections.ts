@@ -1,12 +1,12 @@
 import type { Family } from "../vocabulary.ts";
 import type { Phrase, ReportBlock, ReportSection } from "./blocks.ts";
-import type { ReportParts } from "./parts.ts";
-import { msg } from "./phrases.ts";
+import { type ReportParts, TABLES } from "./parts.ts";
+import { first, msg } from "./phrases.ts";
 
 type Section = ReportSection<Phrase>;
 
 /** The very revisions that the report stands on, with addresses that stay and their hashes. */
-export function citationsSection({ file, host }: ReportParts): Section {
+export function citationsSection({ file, host, room }: ReportParts): Section {
   const cited = new Map(
     [
       ...file.marks.flatMap(({ match }) =>
@@ -19,7 +19,8 @@ export function citationsSection({ file, host }: ReportParts): Section {
       })),
     ].map((each) => [`${each.entry} ${each.revision.number}`, each]),
   );
-  const rows = [...cited.values()].map(({ entry, title, revision }): readonly Phrase[] => [
+  const [shown, more] = first([...cited.values()], room.citations);
+  const rows = shown.map(({ entry, title, revision }): readonly Phrase[] => [
     msg("citations.revision", { title, number: revision.number }),
     `${host}/entries/${entry}/revisions/${revision.number}`,
     revision.contentHash,
@@ -28,7 +29,7 @@ export function citationsSection({ file, host }: ReportParts): Section {
   const blocks: readonly ReportBlock<Phrase>[] =
     rows.length === 0
       ? [{ is: "text", says: msg("citations.none") }]
-      : [{ is: "table", caption: msg("citations.caption"), head, rows }];
+      : [{ is: "table", caption: msg("citations.caption"), head, rows }, ...more];
   return { id: "citations", heading: msg("sections.citations"), blocks };
 }
 
@@ -52,7 +53,7 @@ export function versionsSection({ file, kept, tables }: ReportParts): Section {
           models.size === 0
             ? msg("versions.noModel")
             : msg("versions.models", { models: [...models].join(", ") }),
-          msg("versions.tables", { hash: tables }),
+          ...TABLES.map((table) => msg(`versions.${table}`, { hash: tables[table] })),
         ],
       },
     ],

@@ -1,12 +1,11 @@
 import type { Metadata } from "next";
 import { getTranslations } from "next-intl/server";
-import { reportOf } from "#core/object-files/report";
 import { FileReport } from "#ui/objects/file-report";
 import { derivedOf, fileForPage } from "#web/object-files/reading";
 import { reportSource } from "#web/object-files/report-source";
 import { addressOfHost } from "#web/origin";
 import type { ObjectPageProps } from "../../../../_ui/objects/page-props.ts";
-import { reportInWords } from "../../../../_ui/objects/report-words.ts";
+import { reportWords } from "../../../../_ui/objects/report-words.ts";
 
 type Props = Pick<ObjectPageProps, "params">;
 
@@ -23,11 +22,11 @@ export default async function ReportPage({ params }: Props) {
   const { id } = await params;
   const found = await fileForPage(id, "report");
   const source = await reportSource(found, await addressOfHost());
-  const report = await reportInWords(reportOf(source));
+  const { report } = await reportWords(source);
   const derived = derivedOf(found.kept.content, found.entries);
   return (
     <FileReport
-      {...{ report, ...derived }}
+      {...{ report: report(), ...derived }}
       content={found.kept.content}
       base={`/objects/${id}`}
       images="/images"

@@ -1,9 +1,8 @@
-import { reportOf } from "#core/object-files/report";
 import { sharedFile } from "#web/object-files/reading";
 import { reportSource } from "#web/object-files/report-source";
 import { sendReportPdf } from "#web/object-files/send-report";
 import { originOf } from "#web/origin";
-import { footOf, reportInWords } from "../../../../_ui/objects/report-words.ts";
+import { reportWords } from "../../../../_ui/objects/report-words.ts";
 
 export const dynamic = "force-dynamic";
 
@@ -14,6 +13,5 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
   const found = await sharedFile((await params).token);
   if (!found) return new Response(null, { status: 404 });
   const source = await reportSource(found, originOf(request));
-  const report = await reportInWords(reportOf(source));
-  return sendReportPdf(request, source, report, await footOf(report.title));
+  return sendReportPdf(request, source, await reportWords(source));
 }

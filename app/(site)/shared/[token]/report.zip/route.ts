@@ -1,9 +1,8 @@
-import { reportOf } from "#core/object-files/report";
 import { sharedFile } from "#web/object-files/reading";
 import { reportSource } from "#web/object-files/report-source";
 import { sendReportZip } from "#web/object-files/send-report";
 import { originOf } from "#web/origin";
-import { footOf, reportInWords } from "../../../../_ui/objects/report-words.ts";
+import { reportWords } from "../../../../_ui/objects/report-words.ts";
 
 export const dynamic = "force-dynamic";
 
@@ -16,6 +15,5 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
   if (!found) return new Response(null, { status: 404 });
   const host = originOf(request);
   const source = await reportSource(found, host);
-  const report = await reportInWords(reportOf(source));
-  return sendReportZip(source, `${host}/shared/${token}`, report, await footOf(report.title));
+  return sendReportZip(source, `${host}/shared/${token}`, await reportWords(source));
 }

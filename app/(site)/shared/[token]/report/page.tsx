@@ -1,12 +1,11 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
-import { reportOf } from "#core/object-files/report";
 import { FileReport } from "#ui/objects/file-report";
 import { derivedOf, sharedFile } from "#web/object-files/reading";
 import { reportSource } from "#web/object-files/report-source";
 import { addressOfHost } from "#web/origin";
-import { reportInWords } from "../../../../_ui/objects/report-words.ts";
+import { reportWords } from "../../../../_ui/objects/report-words.ts";
 
 type Props = { readonly params: Promise<{ readonly token: string }> };
 
@@ -25,10 +24,14 @@ export default async function SharedReportPage({ params }: Props) {
   const { token } = await params;
   const found = await sharedFile(token);
   if (!found) notFound();
-  const report = await reportInWords(reportOf(await reportSource(found, await addressOfHost())));
+  const { report } = await reportWords(await reportSource(found, await addressOfHost()));
   const derived = derivedOf(found.kept.content, found.entries);
   const base = `/shared/${token}`;
   return (
-    <FileReport {...{ report, base, ...derived }} content={found.kept.content} images={`${base}/images`} />
+    <FileReport
+      {...{ report: report(), base, ...derived }}
+      content={found.kept.content}
+      images={`${base}/images`}
+    />
   );
 }

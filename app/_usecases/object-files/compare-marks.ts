@@ -1,0 +1,92 @@
+import type { FilePhotograph, MarkFound, ObjectFile } from "#core/object-files/object-file";
+import type { MarkReference } from "#core/object-files/report/parts";
+import { ROOMS } from "#core/object-files/report/room";
+import type { Photograph } from "#core/photographs/photograph";
+import { framed, isConfident } from "#core/photographs/proposal";
+import { type Region, wholeOf } from "#core/photographs/region";
+import type { ObjectImages } from "../ports/object-files.ts";
+import type { Contents } from "../ports/review.ts";
+import type { Aligner, Blobs, LookUps, MarkFinder, Revisions } from "../ports.ts";
+
+type Needs = {
+  readonly revisions: Revisions;
+  readonly contents: Contents;
+  readonly lookUps: LookUps;
+  readonly blobs: Blobs;
+  readonly marks: MarkFinder;
+  readonly aligner: Aligner;
+  readonly objectImages: ObjectImages;
+};
+
+/** Photographs of a revision that a mark is laid over, one after the other, until it lies on one. */
+const TRIED = 3;
+
+/**
+ * What each matched mark of a file is compared with: a photograph of the very revision that it is pinned to, but none
+ * that moderators hid; where a look-up found it, laid over that by what can be seen in both.
+ */
+export async function compareMarks(
+  needs: Needs,
+  file: { readonly id: string; readonly content: ObjectFile },
+): Promise<Readonly<Record<string, MarkReference>>> {
+  const compared: Record<string, MarkReference> = {};
+  for (const mark of file.content.marks.slice(0, ROOMS[0].marks)) {
+    const references = await referencesOf(needs, mark);
+    const [first] = references;
+    if (!first) continue;
+    const own = mark.match?.lookUp ? await ownPhotograph(needs, file, mark) : null;
+    const laid = own && (await layOnOne(needs, own, references));
+    compared[mark.id] = laid ?? { photograph: first, laid: null };
+  }
+  return compared;
+}
+
+/** The nearest of the look-up first, as long as that is kept. */
+async function referencesOf(
+  { revisions, contents, lookUps }: Needs,
+  { match }: MarkFound,
+): Promise<readonly Photograph[]> {
+  const shown = match && (await revisions.shown(match.entry, match.revision.number));
+  if (!match || !shown) return [];
+  const all = shown.view.photographs;
+  const hidden = await Promise.all(all.map(({ sha256 }) => contents.isHiddenImage(sha256)));
+  const kept = match.lookUp === null ? null : await lookUps.find(match.lookUp);
+  const nearest = new Set(kept?.matches.map(({ hit }) => hit?.photographId));
+  return all
+    .filter((_, i) => !hidden[i])
+    .toSorted((a, b) => Number(nearest.has(b.id)) - Number(nearest.has(a.id)));
+}
+
+type Own = { readonly sha256: string; readonly bytes: Uint8Array; readonly region: Region };
+
+/** The file's first photograph of a mark, framed where the mark likely is. */
+async function ownPhotograph(
+  { blobs, marks, objectImages }: Needs,
+  { id, content }: { readonly id: string; readonly content: ObjectFile },
+  mark: MarkFound,
+): Promise<Own | null> {
+  const isOwn = ({ of, item }: FilePhotograph) => of === "mark" && item === mark.id;
+  const photograph = content.photographs.find(isOwn);
+  if (!photograph || !(await objectImages.has(id, photograph.sha256))) return null;
+  const bytes = await blobs.get(photograph.sha256);
+  if (!bytes) return null;
+  const [place] = await marks.find(bytes);
+  const region = place && isConfident(place) ? framed(place.region, photograph) : wholeOf(photograph);
+  return { sha256: photograph.sha256, bytes, region };
+}
+
+async function layOnOne(
+  { blobs, aligner }: Needs,
+  own: Own,
+  references: readonly Photograph[],
+): Promise<MarkReference | null> {
+  for (const photograph of references.slice(0, TRIED)) {
+    const { sha256, region } = photograph;
+    const bytes = await blobs.get(sha256);
+    const laid = bytes && (await aligner.align(own, { sha256, bytes, region }));
+    // Where too many wait for the aligner the report is made without.
+    if (laid?.ok && laid.value.plausible)
+      return { photograph, laid: { own: own.sha256, region: own.region, alignment: laid.value } };
+  }
+  return null;
+}
