@@ -8,6 +8,8 @@ import type {
 } from "../object-file.ts";
 import type { ReportSource } from "./parts.ts";
 
+/** What it is made of: nothing that has to be compared first. */
+export type LinkedArtSource = Pick<ReportSource, "kept" | "entries" | "thisYear" | "host">;
 /** A value of JSON-LD. */
 type Node = { readonly [property: string]: unknown };
 
@@ -35,7 +37,7 @@ const GRAMS = { id: `${AAT}300379225`, type: "MeasurementUnit", _label: "grams" 
  * The file in Linked Art 1.0. What a finding says is an assignment that somebody made, never a property of the object.
  * @param base where the file is read
  */
-export function linkedArtOf(source: ReportSource, base: string): Node {
+export function linkedArtOf(source: LinkedArtSource, base: string): Node {
   const { kept, host } = source;
   const file = kept.content;
   return {
@@ -149,13 +151,13 @@ function documentAbout(document: FileDocument, base: string, host: string): Node
 }
 
 /** Its making: by whom somebody found it to be, and when by the evidence; nothing where neither is said. */
-function production(source: ReportSource): Node {
+function production(source: LinkedArtSource): Node {
   const made = { ...madeWhen(source), ...list("attributed_by", attributions(source)) };
   return Object.keys(made).length === 0 ? {} : { produced_by: { type: "Production", ...made } };
 }
 
 /** From the first to the last year of those that hold 95 in 100. */
-function madeWhen({ kept, entries, thisYear }: ReportSource): Node {
+function madeWhen({ kept, entries, thisYear }: LinkedArtSource): Node {
   if (evidenceOf(kept.content, entries).length === 0) return {};
   const { ranges } = estimateOf(kept.content, entries, thisYear).shortest[95];
   const first = Math.min(...ranges.map(({ from }) => from));
@@ -175,7 +177,7 @@ function timeSpan(first: number, last: number): Node {
 const yearOf = (year: number) => `${year < 0 ? "-" : ""}${String(Math.abs(year)).padStart(4, "0")}`;
 
 /** Who made it, as somebody found on a day: with the rung of the ladder, and the revisions that it stands on. */
-function attributions({ kept, host }: ReportSource): readonly Node[] {
+function attributions({ kept, host }: LinkedArtSource): readonly Node[] {
   const { finding } = kept.content;
   if (!finding || finding.maker === "") return [];
   const maker = {
