@@ -6,6 +6,7 @@ import { beforeAll, describe, expect, inject, it } from "vitest";
 import { DEMO_MEMBERS, signInAs } from "../setup/sign-in.ts";
 
 const address = inject("appAddress");
+const LETTER = `Dear Oda, ${"he sailed it on the pond and brought it home again. ".repeat(500)}Yours, Jonas`;
 const WAYS = ["report", "report.pdf", "report.pdf?paper=letter", "report.jsonld", "report.zip"];
 
 describe("the report of an object file", () => {
@@ -41,6 +42,8 @@ describe("the report of an object file", () => {
       ...{ id: randomUUID(), of: "whole", shows: "From port", credit: "O. Sarn" },
     });
     expect(kept.headers.get("location")).toContain("said=saved");
+    const letter = { id: randomUUID(), kind: "letter", title: "A letter", transcription: LETTER };
+    await post(`/api${file}/document`, letter);
     const finding = { rung: "attributed to", maker: "Pell & Daughters", says: "Tin." };
     await post(`/api${file}/finding`, finding);
   }, 120_000);
@@ -70,6 +73,12 @@ describe("the report of an object file", () => {
       expect(createHash("sha256").update(bytes).digest("hex")).toBe(sum);
     }
     expect(lines.filter((line) => line.includes("  photographs/001-"))).toHaveLength(1);
+    // The PDF has the beginning of a long letter and says where the whole is: here.
+    const pdf = await getDocumentProxy(new Uint8Array(unpacked["report.pdf"] ?? []));
+    const text = (await extractText(pdf, { mergePages: true })).text.replace(/\s+/g, "");
+    expect(text).toContain("inthezipasdocuments/transcription-001.txt:5,504words");
+    expect(text).not.toContain("Yours,Jonas");
+    expect(new TextDecoder().decode(unpacked["documents/transcription-001.txt"])).toBe(`${LETTER}\n`);
   }, 60_000);
 
   it.each(WAYS)(

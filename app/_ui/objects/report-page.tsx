@@ -45,7 +45,7 @@ export function ReportPage({ report, base, images, charts }: ReportPageProps) {
               <a href={`${base}/report.zip`}>{t("zip")}</a>
             </li>
             <li>
-              <PrintButton />
+              <PrintButton label={t("print")} />
             </li>
           </ul>
         </nav>
@@ -84,7 +84,7 @@ function Block({ block, images, charts }: BlockProps) {
       return (
         <ul className={styles.points}>
           {block.points.map((point) => (
-            <li key={point}>{point}</li>
+            <li key={point}>{exact(point)}</li>
           ))}
         </ul>
       );
@@ -113,6 +113,20 @@ function Block({ block, images, charts }: BlockProps) {
   }
 }
 
+/** A text whose sums stand in a face in which every sign can be told from every other. */
+function exact(text: string): ReactNode {
+  const parts = text.split(/\b([0-9a-f]{64})\b/);
+  return parts.map((part, i) =>
+    i % 2 === 1 ? (
+      <span key={part} className={styles.exact}>
+        {part}
+      </span>
+    ) : (
+      part
+    ),
+  );
+}
+
 const SIZES = { large: styles.large, small: styles.beside, row: `${styles.beside} ${styles.reminding}` };
 
 function Table({ caption, head, rows }: Extract<ReportBlock<string>, { readonly is: "table" }>) {
@@ -134,11 +148,16 @@ function Table({ caption, head, rows }: Extract<ReportBlock<string>, { readonly 
           {rows.map((row) => (
             <tr key={row.join(" ")}>
               {row.map((cell, i) => {
-                const Cell = i === 0 ? "th" : "td";
-                return (
-                  <Cell key={head[i]} {...(i === 0 ? { scope: "row" } : {})}>
-                    {cell.startsWith("http") ? <a href={cell}>{cell}</a> : cell}
-                  </Cell>
+                const says = cell.startsWith("http") ? <a href={cell}>{cell}</a> : exact(cell);
+                // On a narrow screen the cells of a row stand below each other, each under its head.
+                return i === 0 ? (
+                  <th key={head[i]} scope="row">
+                    {says}
+                  </th>
+                ) : (
+                  <td key={head[i]} data-head={head[i]}>
+                    {says}
+                  </td>
                 );
               })}
             </tr>

@@ -1,12 +1,10 @@
 "use client";
 
-import { useTranslations } from "next-intl";
 import { useSyncExternalStore } from "react";
 import plain from "../plain.module.css";
 
 /** Prints the page; without scripts a browser's own way is all there is, and the button is not shown. */
-export function PrintButton() {
-  const t = useTranslations("worksheet");
+export function PrintButton({ label }: { readonly label: string }) {
   const hasScripts = useSyncExternalStore(
     () => () => undefined,
     () => true,
@@ -15,7 +13,7 @@ export function PrintButton() {
   if (!hasScripts) return null;
   return (
     <button type="button" className={plain.quiet} onClick={() => window.print()}>
-      {t("print")}
+      {label}
     </button>
   );
 }

@@ -113,7 +113,7 @@ export function WorksheetBench({ initial, thisYear }: WorksheetBenchProps) {
               </p>
               <p className={plain.note}>{t("addressNote")}</p>
               <p className={styles.acts}>
-                <PrintButton />
+                <PrintButton label={t("print")} />
                 <a href="/dates">{t("begin")}</a>
               </p>
             </section>

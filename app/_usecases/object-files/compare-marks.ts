@@ -9,13 +9,13 @@ import type { Contents } from "../ports/review.ts";
 import type { Aligner, Blobs, LookUps, MarkFinder, Revisions } from "../ports.ts";
 
 type Needs = {
-  readonly revisions: Revisions;
-  readonly contents: Contents;
-  readonly lookUps: LookUps;
-  readonly blobs: Blobs;
+  readonly revisions: Pick<Revisions, "shown">;
+  readonly contents: Pick<Contents, "isHiddenImage">;
+  readonly lookUps: Pick<LookUps, "find">;
+  readonly blobs: Pick<Blobs, "get">;
   readonly marks: MarkFinder;
   readonly aligner: Aligner;
-  readonly objectImages: ObjectImages;
+  readonly objectImages: Pick<ObjectImages, "has">;
 };
 
 /** Photographs of a revision that a mark is laid over, one after the other, until it lies on one. */

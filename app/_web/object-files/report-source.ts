@@ -5,6 +5,7 @@ import { RELIABILITY } from "#core/decoding/reliability-policy";
 import { checklistOf } from "#core/object-files/checklist";
 import type { KeptFile } from "#core/object-files/kept-file";
 import type { MatchedEntry } from "#core/object-files/matched-entry";
+import type { LinkedArtSource } from "#core/object-files/report/linked-art";
 import type { ReportSource } from "#core/object-files/report/parts";
 import { ALLOWANCES, CATALOGUE } from "#core/sizes/allowances";
 import { compareMarks } from "#usecases/object-files/compare-marks";
@@ -12,6 +13,11 @@ import { live } from "../live.ts";
 import { thisYear } from "./reading.ts";
 
 type Found = { readonly kept: KeptFile; readonly entries: readonly MatchedEntry[] };
+
+/** What a file as Linked Art is made of. */
+export const linkedArtSource = ({ kept, entries }: Found, host: string): LinkedArtSource => ({
+  ...{ kept, entries, host, thisYear: thisYear() },
+});
 
 /** Everything that a report on a file is made of. */
 export async function reportSource({ kept, entries }: Found, host: string): Promise<ReportSource> {

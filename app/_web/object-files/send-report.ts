@@ -1,6 +1,6 @@
 import { PAPERS, type Paper, photographsOf, type Report } from "#core/object-files/report/blocks";
 import { transcriptionPath } from "#core/object-files/report/kept-sections";
-import { linkedArtOf } from "#core/object-files/report/linked-art";
+import { type LinkedArtSource, linkedArtOf } from "#core/object-files/report/linked-art";
 import type { ReportSource } from "#core/object-files/report/parts";
 import { ROOMS, type Room } from "#core/object-files/report/room";
 import { live } from "../live.ts";
@@ -22,7 +22,7 @@ export async function sendReportPdf(request: Request, source: ReportSource, word
 }
 
 /** The file as Linked Art. @param base where the file is read */
-export function sendReportJsonLd(source: ReportSource, base: string): Response {
+export function sendReportJsonLd(source: LinkedArtSource, base: string): Response {
   return sendFile(linkedArt(source, base), "application/ld+json", "report.jsonld", "attachment");
 }
 
@@ -52,7 +52,7 @@ export async function sendReportZip(source: ReportSource, base: string, words: W
 }
 
 const textBytes = (text: string) => new TextEncoder().encode(text);
-const linkedArt = (source: ReportSource, base: string) =>
+const linkedArt = (source: LinkedArtSource, base: string) =>
   textBytes(`${JSON.stringify(linkedArtOf(source, base), null, 2)}\n`);
 const extensionOf = (type: string) => (type === "image/jpeg" ? "jpg" : (type.split("/")[1] ?? "bin"));
 

@@ -38,6 +38,42 @@ describe("the report on the tin boat", () => {
     expect(chart?.is === "chart" && chart.bars.length > rows.length).toBe(true);
   });
 
+  it("sets a mark that was looked up beside its reference, numbers what is the same, and says how much is", () => {
+    const source = boatSource([photograph(1, "mark", id(3)), photograph(2, "mark", id(4))]);
+    const points = Array.from({ length: 30 }, (_, i) => ({
+      query: [100 + 7 * i, 90 + ((i * i) % 50)] as const,
+      reference: [10 + 5 * i, 20 + ((i * i) % 40)] as const,
+    }));
+    const region = { x: 0, y: 0, width: 200, height: 100, turn: 0 };
+    const reference = {
+      ...{ id: id(600), sha256: "f".repeat(64), width: 400, height: 300, region, pixelsPerMm: null },
+      ...{ shows: "Underside", licence: "CC BY 4.0", credit: "A. Redgate", impression: null },
+    };
+    const alignment = { inliers: 30, points, homography: [1, 0, 0, 0, 1, 0, 0, 0, 1], plausible: true };
+    const laid = { own: photograph(1, "mark", id(3)).sha256, region, alignment };
+    const unlike = {
+      ...laid,
+      own: photograph(2, "mark", id(4)).sha256,
+      alignment: { ...alignment, plausible: false },
+    };
+    const references = {
+      [id(3)]: { photograph: reference, laid },
+      [id(4)]: { photograph: reference, laid: unlike },
+    };
+    const shown =
+      wordedReport({ ...source, references }).sections.find((each) => each.id === "marks")?.blocks ?? [];
+    const [first] = shown.filter((each) => each.is === "laid");
+    expect(shown.filter((each) => each.is === "laid")).toHaveLength(1);
+    expect(first?.is === "laid" && first.own.places).toHaveLength(9);
+    expect(first?.is === "laid" && first.over.caption).toContain("30 points agree, 9 of them numbered");
+    // Where nothing can be laid over, both stand beside each other as they are.
+    const [beside] = shown.filter((each) => each.is === "photographs");
+    expect(beside?.is === "photographs" && beside.photographs.map(({ from }) => from)).toEqual([
+      "file",
+      "reference",
+    ]);
+  });
+
   it("puts each explanation's for and against side by side and picks none", () => {
     expect(textOf("anomalies")).toContain("Two marks of Pell & Daughters stand on it");
     const weights = blocksOf("anomalies").flatMap((each) => (each.is === "table" ? each.rows : []));

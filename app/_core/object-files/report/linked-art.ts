@@ -1,7 +1,15 @@
 import { estimateOf, evidenceOf } from "../evidence.ts";
-import type { FileMeasurement, MarkFound, ProvenanceEvent } from "../object-file.ts";
+import type {
+  ConditionNote,
+  FileDocument,
+  FileMeasurement,
+  MarkFound,
+  ProvenanceEvent,
+} from "../object-file.ts";
 import type { ReportSource } from "./parts.ts";
 
+/** What it is made of: nothing that has to be compared first. */
+export type LinkedArtSource = Pick<ReportSource, "kept" | "entries" | "thisYear" | "host">;
 /** A value of JSON-LD. */
 type Node = { readonly [property: string]: unknown };
 
@@ -12,6 +20,8 @@ const BRIEF = concept("300418049", "Brief Text");
 const DESCRIPTION = concept("300435416", "Description");
 const MARKINGS = concept("300435420", "Markings Statement");
 const PROVENANCE = concept("300435438", "Provenance Statement");
+const TRANSCRIPTION = concept("300404333", "Transcription");
+const CONDITION = concept("300435425", "Condition Statement");
 const DIMENSIONS: Readonly<Record<string, Node>> = {
   height: concept("300055644", "Height"),
   length: concept("300055645", "Length"),
@@ -27,7 +37,7 @@ const GRAMS = { id: `${AAT}300379225`, type: "MeasurementUnit", _label: "grams" 
  * The file in Linked Art 1.0. What a finding says is an assignment that somebody made, never a property of the object.
  * @param base where the file is read
  */
-export function linkedArtOf(source: ReportSource, base: string): Node {
+export function linkedArtOf(source: LinkedArtSource, base: string): Node {
   const { kept, host } = source;
   const file = kept.content;
   return {
@@ -40,13 +50,17 @@ export function linkedArtOf(source: ReportSource, base: string): Node {
       ...(file.description === "" ? [] : [statement(file.description, DESCRIPTION)]),
       ...file.marks.map((mark) => statement(wordsOfMark(mark), MARKINGS)),
       ...file.events.map((event) => statement(wordsOfEvent(event), PROVENANCE)),
+      ...file.conditions.map((note) => statement(wordsOfCondition(note), CONDITION)),
     ]),
+    ...list(
+      "subject_of",
+      file.documents.map((document) => documentAbout(document, base, host)),
+    ),
     ...list("dimension", file.measurements.map(dimension)),
     ...list(
       "shows",
       file.marks.flatMap((mark) => shownMark(mark, host)),
     ),
-    ...list("carries", file.marks.flatMap(wording)),
     ...production(source),
     ...list(
       "representation",
@@ -85,10 +99,6 @@ function shownMark({ match }: MarkFound, host: string): readonly Node[] {
   return [{ id, type: "VisualItem", _label: match.title }];
 }
 
-function wording({ words }: MarkFound): readonly Node[] {
-  return words === "" ? [] : [{ type: "LinguisticObject", content: words, _label: words }];
-}
-
 const wordsOfMark = ({ kind, technique, place, words, description, match }: MarkFound) =>
   [kind, technique, place, words, description, match?.title].filter((part) => part).join(", ");
 
@@ -115,14 +125,39 @@ const wordsOfEvent = ({
     .filter((part) => part !== "")
     .join(", ");
 
+const wordsOfCondition = ({ condition, extent, place, note }: ConditionNote) =>
+  [condition, extent, place, note].filter((part) => part !== "").join(", ");
+
+/** A document that tells of the object: its words, and its scans where they are read. */
+function documentAbout(document: FileDocument, base: string, host: string): Node {
+  const { title, kind, transcription, vouchedBy, scans, date, dateTyped } = document;
+  const about = [kind, date ?? dateTyped, vouchedBy === "" ? "" : `vouched for by ${vouchedBy}`];
+  return {
+    type: "LinguisticObject",
+    _label: title,
+    identified_by: [{ type: "Name", content: title }],
+    referred_to_by: [
+      statement(about.filter((part) => part !== "").join(", "), DESCRIPTION),
+      ...(transcription === "" ? [] : [statement(transcription, TRANSCRIPTION)]),
+    ],
+    ...list(
+      "digitally_carried_by",
+      scans.map(({ sha256, type, name }) => ({
+        ...{ type: "DigitalObject", _label: name, format: type },
+        access_point: [imageAt(sha256, base, host)],
+      })),
+    ),
+  };
+}
+
 /** Its making: by whom somebody found it to be, and when by the evidence; nothing where neither is said. */
-function production(source: ReportSource): Node {
+function production(source: LinkedArtSource): Node {
   const made = { ...madeWhen(source), ...list("attributed_by", attributions(source)) };
   return Object.keys(made).length === 0 ? {} : { produced_by: { type: "Production", ...made } };
 }
 
 /** From the first to the last year of those that hold 95 in 100. */
-function madeWhen({ kept, entries, thisYear }: ReportSource): Node {
+function madeWhen({ kept, entries, thisYear }: LinkedArtSource): Node {
   if (evidenceOf(kept.content, entries).length === 0) return {};
   const { ranges } = estimateOf(kept.content, entries, thisYear).shortest[95];
   const first = Math.min(...ranges.map(({ from }) => from));
@@ -142,7 +177,7 @@ function timeSpan(first: number, last: number): Node {
 const yearOf = (year: number) => `${year < 0 ? "-" : ""}${String(Math.abs(year)).padStart(4, "0")}`;
 
 /** Who made it, as somebody found on a day: with the rung of the ladder, and the revisions that it stands on. */
-function attributions({ kept, host }: ReportSource): readonly Node[] {
+function attributions({ kept, host }: LinkedArtSource): readonly Node[] {
   const { finding } = kept.content;
   if (!finding || finding.maker === "") return [];
   const maker = {
@@ -162,7 +197,7 @@ function attributions({ kept, host }: ReportSource): readonly Node[] {
       identified_by: [{ type: "Name", content: finding.rung }],
       assigned: [maker],
       assigned_property: "carried_out_by",
-      carried_out_by: [{ type: "Person", _label: finding.by.name }],
+      carried_out_by: [{ id: `${host}/members/${finding.by.id}`, type: "Person", _label: finding.by.name }],
       timespan: {
         type: "TimeSpan",
         begin_of_the_begin: finding.at,
@@ -178,15 +213,19 @@ function attributions({ kept, host }: ReportSource): readonly Node[] {
 }
 
 /** Under a shared link the images are read there too. */
-function photograph(sha256: string, shows: string, base: string, host: string): Node {
+function imageAt(sha256: string, base: string, host: string): Node {
   const images = base.includes("/shared/") ? `${base}/images` : `${host}/images`;
+  return { id: `${images}/${sha256}`, type: "DigitalObject" };
+}
+
+function photograph(sha256: string, shows: string, base: string, host: string): Node {
   return {
     type: "VisualItem",
     ...(shows === "" ? {} : { _label: shows }),
     digitally_shown_by: [
       {
         type: "DigitalObject",
-        access_point: [{ id: `${images}/${sha256}`, type: "DigitalObject" }],
+        access_point: [imageAt(sha256, base, host)],
       },
     ],
   };

@@ -1,5 +1,5 @@
 import { objectFile } from "#web/object-files/reading";
-import { reportSource } from "#web/object-files/report-source";
+import { linkedArtSource } from "#web/object-files/report-source";
 import { sendReportJsonLd } from "#web/object-files/send-report";
 import { originOf } from "#web/origin";
 
@@ -13,5 +13,5 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
   const found = await objectFile(id);
   if (!found) return new Response(null, { status: 404 });
   const host = originOf(request);
-  return sendReportJsonLd(await reportSource(found, host), `${host}/objects/${id}`);
+  return sendReportJsonLd(linkedArtSource(found, host), `${host}/objects/${id}`);
 }
