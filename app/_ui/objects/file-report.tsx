@@ -13,14 +13,24 @@ type FileReportProps = {
   readonly evidence: readonly Evidence[];
   readonly base: string;
   readonly images: string;
+  /** Marks are still being laid over their references. */
+  readonly isWaiting: boolean;
 };
 
 /** The report on a file, with the charts that the file's pages draw. */
-export function FileReport({ report, content, estimate, evidence, base, images }: FileReportProps) {
+export function FileReport({
+  report,
+  content,
+  estimate,
+  evidence,
+  base,
+  images,
+  isWaiting,
+}: FileReportProps) {
   const labels = Object.fromEntries(evidence.map(({ id, reason }) => [id, reason]));
   const charts = {
     dates: <DateChart {...{ estimate, evidence, labels }} brief />,
     provenance: <ProvenanceTime {...{ content, estimate }} />,
   };
-  return <ReportPage {...{ report, base, images, charts }} />;
+  return <ReportPage {...{ report, base, images, charts, isWaiting }} />;
 }

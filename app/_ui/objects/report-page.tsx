@@ -4,6 +4,7 @@ import type { ReactNode } from "react";
 import type { Report, ReportBlock } from "#core/object-files/report/blocks";
 import plain from "../plain.module.css";
 import { PrintButton } from "../worksheet/print-button.tsx";
+import { AskAgain } from "./ask-again.tsx";
 import { LaidMark } from "./laid-mark.tsx";
 import { ObjectPhoto } from "./object-photo.tsx";
 import styles from "./report.module.css";
@@ -17,10 +18,11 @@ type ReportPageProps = {
   readonly images: string;
   /** The charts, as the file's pages draw them. */
   readonly charts: Charts;
+  readonly isWaiting: boolean;
 };
 
 /** The whole report on one page, ready to be printed, and the ways to take it along. */
-export function ReportPage({ report, base, images, charts }: ReportPageProps) {
+export function ReportPage({ report, base, images, charts, isWaiting }: ReportPageProps) {
   const t = useTranslations("objectReport.page");
   return (
     <article className={styles.report}>
@@ -49,6 +51,7 @@ export function ReportPage({ report, base, images, charts }: ReportPageProps) {
             </li>
           </ul>
         </nav>
+        {isWaiting && <AskAgain words={t("waiting")} />}
       </header>
       {report.sections.map(({ id, heading, blocks }) => (
         <section key={id} aria-labelledby={`report-${id}`} className={styles.section}>

@@ -29,16 +29,17 @@ export async function compareMarks(
   needs: Needs,
   file: { readonly id: string; readonly content: ObjectFile },
 ): Promise<Readonly<Record<string, MarkReference>>> {
-  const compared: Record<string, MarkReference> = {};
-  for (const mark of file.content.marks.slice(0, ROOMS[0].marks)) {
-    const references = await referencesOf(needs, mark);
-    const [first] = references;
-    if (!first) continue;
-    const own = mark.match?.lookUp ? await ownPhotograph(needs, file, mark) : null;
-    const laid = own && (await layOnOne(needs, own, references));
-    compared[mark.id] = laid ?? { photograph: first, laid: null };
-  }
-  return compared;
+  const compared = await Promise.all(
+    file.content.marks.slice(0, ROOMS[0].marks).map(async (mark) => {
+      const references = await referencesOf(needs, mark);
+      const [first] = references;
+      if (!first) return [];
+      const own = mark.match?.lookUp ? await ownPhotograph(needs, file, mark) : null;
+      const laid = own && (await layOnOne(needs, own, references));
+      return [[mark.id, laid ?? { photograph: first, laid: null }] as const];
+    }),
+  );
+  return Object.fromEntries(compared.flat());
 }
 
 /** The nearest of the look-up first, as long as that is kept. */

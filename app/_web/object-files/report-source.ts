@@ -7,9 +7,10 @@ import type { KeptFile } from "#core/object-files/kept-file";
 import type { MatchedEntry } from "#core/object-files/matched-entry";
 import type { LinkedArtSource } from "#core/object-files/report/linked-art";
 import type { ReportSource } from "#core/object-files/report/parts";
+import { fail } from "#core/result";
 import { ALLOWANCES, CATALOGUE } from "#core/sizes/allowances";
 import { compareMarks } from "#usecases/object-files/compare-marks";
-import { live } from "../live.ts";
+import { type Live, live } from "../live.ts";
 import { thisYear } from "./reading.ts";
 
 type Found = { readonly kept: KeptFile; readonly entries: readonly MatchedEntry[] };
@@ -19,12 +20,49 @@ export const linkedArtSource = ({ kept, entries }: Found, host: string): LinkedA
   ...{ kept, entries, host, thisYear: thisYear() },
 });
 
+/** A page is shown at once; what is laid over what by then is on it. */
+const PATIENCE_MS = 100;
+const LATE = fail({ field: "photograph", rule: "busy", received: "" });
+
+/**
+ * What the page of a report is made of, without waiting for marks that are still being laid over their references.
+ * @returns `isWaiting` when some are: they are there when the page is asked for again in some seconds
+ */
+export async function reportForPage(
+  found: Found,
+  host: string,
+): Promise<{ readonly source: ReportSource; readonly isWaiting: boolean }> {
+  const { aligner } = await live();
+  const until = Date.now() + PATIENCE_MS;
+  let isWaiting = false;
+  const impatient: typeof aligner = {
+    align(query, reference) {
+      const aligned = aligner.align(query, reference);
+      // Whoever comes back is told of a failure; nobody waits here for it.
+      aligned.catch(() => undefined);
+      const late = new Promise<Awaited<typeof aligned>>((resolve) => {
+        setTimeout(() => resolve(LATE), Math.max(0, until - Date.now()));
+      });
+      return Promise.race([aligned, late]).then((answer) => {
+        isWaiting ||= answer === LATE;
+        return answer;
+      });
+    },
+  };
+  const source = await reportSource(found, host, impatient);
+  return { source, isWaiting };
+}
+
 /** Everything that a report on a file is made of. */
-export async function reportSource({ kept, entries }: Found, host: string): Promise<ReportSource> {
+export async function reportSource(
+  { kept, entries }: Found,
+  host: string,
+  aligner?: Live["aligner"],
+): Promise<ReportSource> {
   const wired = await live();
   return {
     ...{ kept, entries, host, thisYear: thisYear(), language: "en-GB" },
-    references: await compareMarks(wired, kept),
+    references: await compareMarks(aligner ? { ...wired, aligner } : wired, kept),
     tables: {
       rules: wired.hash(RULES),
       decoders: wired.hash(DECODER_TABLES),

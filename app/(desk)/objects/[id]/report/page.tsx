@@ -2,7 +2,7 @@ import type { Metadata } from "next";
 import { getTranslations } from "next-intl/server";
 import { FileReport } from "#ui/objects/file-report";
 import { derivedOf, fileForPage } from "#web/object-files/reading";
-import { reportSource } from "#web/object-files/report-source";
+import { reportForPage } from "#web/object-files/report-source";
 import { addressOfHost } from "#web/origin";
 import type { ObjectPageProps } from "../../../../_ui/objects/page-props.ts";
 import { reportWords } from "../../../../_ui/objects/report-words.ts";
@@ -21,12 +21,12 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function ReportPage({ params }: Props) {
   const { id } = await params;
   const found = await fileForPage(id, "report");
-  const source = await reportSource(found, await addressOfHost());
+  const { source, isWaiting } = await reportForPage(found, await addressOfHost());
   const { report } = await reportWords(source);
   const derived = derivedOf(found.kept.content, found.entries);
   return (
     <FileReport
-      {...{ report: report(), ...derived }}
+      {...{ report: report(), isWaiting, ...derived }}
       content={found.kept.content}
       base={`/objects/${id}`}
       images="/images"

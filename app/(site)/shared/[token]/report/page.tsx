@@ -3,7 +3,7 @@ import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
 import { FileReport } from "#ui/objects/file-report";
 import { derivedOf, sharedFile } from "#web/object-files/reading";
-import { reportSource } from "#web/object-files/report-source";
+import { reportForPage } from "#web/object-files/report-source";
 import { addressOfHost } from "#web/origin";
 import { reportWords } from "../../../../_ui/objects/report-words.ts";
 
@@ -24,12 +24,13 @@ export default async function SharedReportPage({ params }: Props) {
   const { token } = await params;
   const found = await sharedFile(token);
   if (!found) notFound();
-  const { report } = await reportWords(await reportSource(found, await addressOfHost()));
+  const { source, isWaiting } = await reportForPage(found, await addressOfHost());
+  const { report } = await reportWords(source);
   const derived = derivedOf(found.kept.content, found.entries);
   const base = `/shared/${token}`;
   return (
     <FileReport
-      {...{ report: report(), base, ...derived }}
+      {...{ report: report(), isWaiting, base, ...derived }}
       content={found.kept.content}
       images={`${base}/images`}
     />
