@@ -1,4 +1,4 @@
-import type { FilePhotograph, MarkFound, ObjectFile } from "#core/object-files/object-file";
+import type { FilePhotograph, MarkFound, ObjectFile, PinnedMatch } from "#core/object-files/object-file";
 import type { MarkReference } from "#core/object-files/report/parts";
 import { ROOMS } from "#core/object-files/report/room";
 import type { Photograph } from "#core/photographs/photograph";
@@ -29,9 +29,17 @@ export async function compareMarks(
   needs: Needs,
   file: { readonly id: string; readonly content: ObjectFile },
 ): Promise<Readonly<Record<string, MarkReference>>> {
+  // Two marks of one entry, as is common, are looked up once.
+  const shown = new Map<string, Promise<readonly Photograph[]>>();
+  const shownOf = (match: PinnedMatch) => {
+    const key = `${match.entry} ${match.revision.number}`;
+    const photographs = shown.get(key) ?? photographsOf(needs, match);
+    shown.set(key, photographs);
+    return photographs;
+  };
   const compared = await Promise.all(
     file.content.marks.slice(0, ROOMS[0].marks).map(async (mark) => {
-      const references = await referencesOf(needs, mark);
+      const references = mark.match ? await nearestFirst(needs, mark.match, await shownOf(mark.match)) : [];
       const [first] = references;
       if (!first) return [];
       const own = mark.match?.lookUp ? await ownPhotograph(needs, file, mark) : null;
@@ -42,20 +50,25 @@ export async function compareMarks(
   return Object.fromEntries(compared.flat());
 }
 
-/** The nearest of the look-up first, as long as that is kept. */
-async function referencesOf(
-  { revisions, contents, lookUps }: Needs,
-  { match }: MarkFound,
+/** What the revision shows, but nothing that moderators hid. */
+async function photographsOf(
+  { revisions, contents }: Needs,
+  match: PinnedMatch,
 ): Promise<readonly Photograph[]> {
-  const shown = match && (await revisions.shown(match.entry, match.revision.number));
-  if (!match || !shown) return [];
-  const all = shown.view.photographs;
+  const all = (await revisions.shown(match.entry, match.revision.number))?.view.photographs ?? [];
   const hidden = await Promise.all(all.map(({ sha256 }) => contents.isHiddenImage(sha256)));
+  return all.filter((_, i) => !hidden[i]);
+}
+
+/** The nearest of the look-up first, as long as that is kept. */
+async function nearestFirst(
+  { lookUps }: Needs,
+  match: PinnedMatch,
+  photographs: readonly Photograph[],
+): Promise<readonly Photograph[]> {
   const kept = match.lookUp === null ? null : await lookUps.find(match.lookUp);
   const nearest = new Set(kept?.matches.map(({ hit }) => hit?.photographId));
-  return all
-    .filter((_, i) => !hidden[i])
-    .toSorted((a, b) => Number(nearest.has(b.id)) - Number(nearest.has(a.id)));
+  return photographs.toSorted((a, b) => Number(nearest.has(b.id)) - Number(nearest.has(a.id)));
 }
 
 type Own = { readonly sha256: string; readonly bytes: Uint8Array; readonly region: Region };
