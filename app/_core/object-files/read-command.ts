@@ -143,7 +143,7 @@ const READERS: Readonly<Record<CommandName, Reader>> = {
     const type = SCAN_TYPES.find((each) => each === read.raw("type"));
     if (!type)
       read.refuse("file", "scan-type", read.raw("type"), {
-        allowed: "JPEG, PNG, WebP, TIFF, AVIF, GIF, PDF",
+        allowed: "JPEG, PNG, WebP, TIFF, AVIF, GIF",
       });
     const scan = { id: read.id(), sha256: read.sha256("sha256"), name: read.line("name", line) };
     const document = read.id("document");

@@ -79,7 +79,6 @@ export const SCAN_TYPES = [
   "image/tiff",
   "image/avif",
   "image/gif",
-  "application/pdf",
 ] as const;
 export type ScanType = (typeof SCAN_TYPES)[number];
 

@@ -40,7 +40,8 @@ describe("a form of a file", () => {
     ["document", { id: id(1), kind: "letter", title: "" }, "title required"],
     ["document", { id: id(1), kind: "poem", title: "Ode" }, "kind one-of"],
     ["scan", { id: id(1), document: id(2), sha256: hash(1), type: "application/msword" }, "file scan-type"],
-    ["scan", { id: id(1), document: id(2), sha256: "ab", type: "application/pdf" }, "sha256 sha256"],
+    ["scan", { id: id(1), document: id(2), sha256: hash(1), type: "application/pdf" }, "file scan-type"],
+    ["scan", { id: id(1), document: id(2), sha256: "ab", type: "image/png" }, "sha256 sha256"],
     ["observation", { id: id(1), observed: "seen", what: "A dent" }, "value seen-with-value"],
     [
       "observation",
@@ -99,7 +100,7 @@ describe("a change", () => {
       ["describe", { title: "Tin boat", family: "tin and wooden toys" }],
       ["line", { name: "Gull", sizes: "17, 22", unit: "cm" }],
       letter(1),
-      ["scan", { id: id(2), document: id(1), sha256: hash(2), type: "application/pdf", name: "letter.pdf" }],
+      ["scan", { id: id(2), document: id(1), sha256: hash(2), type: "image/jpeg", name: "letter.jpg" }],
       mark(3),
       pin(3, entry("gull-in-ring")),
       photograph(4, { of: "mark", item: id(3) }),

@@ -44,7 +44,7 @@ function full(): ObjectFile {
         kept_at: "Home",
       },
     ],
-    ["scan", { id: id(6), document: id(5), sha256: hash(2), type: "application/pdf", name: "p. 1" }],
+    ["scan", { id: id(6), document: id(5), sha256: hash(2), type: "image/jpeg", name: "p. 1" }],
     [
       "event",
       {
