@@ -64,7 +64,7 @@ export function AnomalyItem({ kept, anomaly, stances, mayChange, newId, refused 
     <>
       <h3>{anomaly.says}</h3>
       {anomaly.explanations.length > 0 && (
-        <ul className={styles.list}>
+        <ul className={`${styles.list} ${styles.close}`}>
           {anomaly.explanations.map((each) => {
             const stance = stances.find(
               ({ anomaly: of, explanation }) => of === anomaly.key && explanation === each.id,
@@ -72,7 +72,7 @@ export function AnomalyItem({ kept, anomaly, stances, mayChange, newId, refused 
             return (
               <li key={each.id}>
                 <h4>{each.says}</h4>
-                <dl className={styles.facts}>
+                <dl className={`${styles.facts} ${styles.sides}`}>
                   <dt>{t("finding.for")}</dt>
                   <dd>{each.for.join(" ") || t("finding.nothing")}</dd>
                   <dt>{t("finding.against")}</dt>
