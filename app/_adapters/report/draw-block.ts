@@ -8,11 +8,11 @@ import { columnOf, GREY, heightOf, keepTogether, type Style, write } from "./she
 export const STYLES = {
   title: { face: "strong", size: 22, gap: 2 },
   section: { face: "sans-strong", size: 13, gap: 4 },
-  heading: { face: "strong", size: 11.5, gap: 3 },
+  heading: { face: "strong", size: 11, gap: 3 },
   lead: { face: "strong", size: 16, gap: 4 },
-  text: { face: "text", size: 10.5, gap: 4 },
-  quoted: { face: "text", size: 10.5, gap: 4, colour: GREY },
-  note: { face: "sans", size: 8.5, gap: 4, colour: GREY },
+  text: { face: "text", size: 10, gap: 3 },
+  quoted: { face: "text", size: 10, gap: 3, colour: GREY },
+  note: { face: "sans", size: 8, gap: 3, colour: GREY },
 } as const satisfies Readonly<Record<string, Style>>;
 
 type Images = ReadonlyMap<string, PdfImage>;

@@ -8,7 +8,7 @@ type Frame = { readonly x: number; readonly y: number; readonly width: number; r
 const CAPTION: Style = { face: "sans", size: 7.5, colour: GREY };
 const NUMBER: Style = { face: "sans-strong", size: 5.5 };
 const GAP = 12;
-const HIGHEST = 150;
+const HIGHEST = 136;
 
 /** Three pictures in a row: the mark on the object, its reference, and both laid over each other. */
 export function drawLaid(

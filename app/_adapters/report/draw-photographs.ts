@@ -14,7 +14,7 @@ const CAPTION: Style = { face: "sans", size: 7.5, colour: GREY };
 const GAP = 12;
 
 /** How high a photograph is at most, by how many there is room for in its row. */
-const HIGHEST = { 2: 150, 3: 130, 4: 88 } as const;
+const HIGHEST = { 2: 136, 3: 130, 4: 84 } as const;
 /** The part of the page that one across it takes. */
 const LARGE = 0.34;
 

@@ -10,9 +10,9 @@ type Row = {
   readonly height: number;
 };
 
-const CELL: Style = { face: "text", size: 9.5 };
-const HEAD: Style = { face: "sans-strong", size: 8 };
-const CAPTION: Style = { face: "sans", size: 8.5, colour: GREY, gap: 4 };
+const CELL: Style = { face: "text", size: 9 };
+const HEAD: Style = { face: "sans-strong", size: 7.5 };
+const CAPTION: Style = { face: "sans", size: 8, colour: GREY, gap: 3 };
 const GAP = 10;
 
 /** A table with its heads, which stand again where a page breaks; rows are kept whole. */
@@ -33,7 +33,7 @@ export function drawTable(doc: PDFKit.PDFDocument, parent: Parent, { caption, he
     drawRow(doc, table, row, "TD");
   }
   table.end();
-  doc.y += 6;
+  doc.y += 5;
 }
 
 /** How high the part is that is never torn: caption, heads and the first row. */
@@ -53,7 +53,7 @@ function rowOf(
   style: Style,
 ): Row {
   const heights = cells.map((cell, i) => heightOf(doc, cell, style, widths[i] ?? 0));
-  return { cells, widths, style, height: Math.max(...heights, 10) + 6 };
+  return { cells, widths, style, height: Math.max(...heights, 10) + 5 };
 }
 
 function drawRow(doc: PDFKit.PDFDocument, table: Parent, row: Row, type: "TH" | "TD"): void {

@@ -66,7 +66,7 @@ function drawSections(
   sections.forEach(({ heading, blocks }, i) => {
     const section = doc.struct("Sect");
     root.add(section);
-    if (i > 0) doc.y += 12;
+    if (i > 0) doc.y += 9;
     keepTogether(doc, HEADING + beginningOf(doc, blocks, images));
     section.add(doc.struct("H2", {}, () => write(doc, heading, STYLES.section)));
     drawBlocks(doc, section, blocks, images);

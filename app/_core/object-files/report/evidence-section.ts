@@ -68,8 +68,8 @@ function named(piece: FileEvidence | undefined, { file, room }: ReportParts): Ph
   const { item, reason } = piece;
   if (item.list === "events") {
     const event = file.events.find(({ id }) => id === item.id);
-    const who = event?.to || event?.from || reason;
-    return event ? row([word("events", event.kind), brief(who, room)], ": ") : brief(who, room);
+    if (!event) return brief(reason, room);
+    return row([word("events", event.kind), brief(event.to || event.from, room)], ": ");
   }
   const place = file.marks.find(({ id }) => id === item.id)?.place ?? "";
   const says: Phrase = reason === "" ? { edtf: piece.interval.edtf } : beginning(reason, 240, room);

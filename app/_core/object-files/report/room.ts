@@ -23,6 +23,8 @@ const WIDEST: Room = {
 /** From the widest on: a report that would be longer than it may be is made again in the next. */
 export const ROOMS: readonly [Room, ...Room[]] = [
   WIDEST,
+  { ...WIDEST, texts: 0.7, observations: 16 },
+  { ...WIDEST, texts: 0.5, observations: 12, explanations: 5, pieces: 12 },
   {
     ...{ marks: 5, anomalies: 5, explanations: 6, pieces: 12, events: 14, remarks: 6, documents: 8 },
     ...{ measurements: 10, observations: 14, conditions: 8, citations: 8, texts: 0.5 },
