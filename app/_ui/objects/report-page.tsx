@@ -110,7 +110,7 @@ function Block({ block, images, charts }: BlockProps) {
     case "laid":
       return <LaidMark {...{ block, images }} />;
     case "chart":
-      return charts[block.chart];
+      return <div className={styles.chart}>{charts[block.chart]}</div>;
     case "table":
       return <Table {...block} />;
   }
