@@ -1,3 +1,4 @@
+import Link from "next/link";
 import { getFormatter, getTranslations } from "next-intl/server";
 import { FieldErrorNote } from "#ui/field-error";
 import { Bench } from "#ui/look-up/bench";
@@ -34,6 +35,9 @@ export default async function LookUpPage({ searchParams }: Props) {
               photographs: format.number(counts.photographs),
               makers: format.number(counts.makers),
             })}
+          </p>
+          <p className={styles.counts}>
+            {t.rich("objects", { link: (words) => <Link href="/objects">{words}</Link> })}
           </p>
           {preparing && <FieldErrorNote error={preparing} />}
         </div>

@@ -46,7 +46,7 @@ export async function openObjectToOthers(
 async function named({ members }: Needs, asked: AccessAsked): Promise<Result<AccessCommand, FieldError>> {
   if (asked.kind !== "invite") return ok(asked);
   const typed = asked.member.trim();
-  if (typed === "") return fail({ field: "member", rule: "required", received: "" });
+  if (typed === "") return fail({ field: "invited", rule: "required", received: "" });
   const pasted = /\/members\/([\w-]{36})/.exec(typed)?.[1] ?? typed;
   const byId = /^[0-9a-f-]{36}$/i.test(pasted) ? await members.find(pasted) : null;
   if (byId) return ok({ kind: "invite", member: { id: byId.id, name: byId.name }, way: asked.way });
@@ -54,7 +54,7 @@ async function named({ members }: Needs, asked: AccessAsked): Promise<Result<Acc
     ({ name }) => name.toLocaleLowerCase("en") === typed.toLocaleLowerCase("en"),
   );
   const [one] = found;
-  if (!one) return fail({ field: "member", rule: "member-unknown", received: typed });
-  if (found.length > 1) return fail({ field: "member", rule: "member-name-shared", received: typed });
+  if (!one) return fail({ field: "invited", rule: "member-unknown", received: typed });
+  if (found.length > 1) return fail({ field: "invited", rule: "member-name-shared", received: typed });
   return ok({ kind: "invite", member: { id: one.id, name: one.name }, way: asked.way });
 }

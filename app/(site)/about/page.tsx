@@ -49,6 +49,11 @@ export default async function AboutPage() {
         </dl>
       </section>
 
+      <section aria-labelledby="objects">
+        <h2 id="objects">{t("objects.heading")}</h2>
+        <p>{t.rich("objects.words", { link: (words) => <Link href="/objects">{words}</Link> })}</p>
+      </section>
+
       <section aria-labelledby="cautions">
         <h2 id="cautions">{t("cautions.heading")}</h2>
         <p>{t("cautions.words")}</p>

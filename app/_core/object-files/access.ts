@@ -36,12 +36,12 @@ export function decideAccess(
     case "invite": {
       const { member, way } = command;
       if (member.id === file.owner.id)
-        return fail({ field: "member", rule: "object-owner-invited", received: member.name });
+        return fail({ field: "invited", rule: "object-owner-invited", received: member.name });
       const had = file.invited.find(({ id }) => id === member.id);
       if (had?.way === way) return ok(null);
       if (!had && file.invited.length >= MOST_INVITED)
         return fail({
-          field: "member",
+          field: "invited",
           rule: "object-invited-most",
           received: String(file.invited.length),
           params: { most: MOST_INVITED },

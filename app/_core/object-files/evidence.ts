@@ -130,7 +130,7 @@ function ofEvent(event: ProvenanceEvent, { documents }: ObjectFile): readonly Fi
   };
   const reliability = Math.max(TOLD.least, most - less[event.qualifier]);
   const words = {
-    reason: event.told || event.dateTyped,
+    reason: event.told,
     source: behind.map(({ title }) => title).join("; "),
   };
   const statement = { ...OF_EVENT[event.kind], ...words, edtf: event.date, reliability };

@@ -1,7 +1,7 @@
 import type { Piece } from "../dating/piece.ts";
 import type { FileEvidence } from "./evidence.ts";
 import type { EvidencePiece } from "./object-file.ts";
-import { isSameStatement } from "./same-statement.ts";
+import { isSaidAlready, isSameStatement } from "./same-statement.ts";
 import { pieceOfEvidence } from "./worksheet-of-file.ts";
 
 /**
@@ -22,7 +22,10 @@ export function piecesToTake(
   for (const { group, id } of pieces) if (group !== null && !groups.has(group)) groups.set(group, id);
   const derived = evidence.filter(({ item }) => item.list !== "pieces").map(pieceOfEvidence);
   return pieces
-    .filter((piece, i) => !isAmong(derived, piece) && !isAmong(pieces.slice(0, i), piece))
+    .filter(
+      (piece, i) =>
+        !derived.some((each) => isSaidAlready(each, piece)) && !isAmong(pieces.slice(0, i), piece),
+    )
     .map((piece) => ({ ...piece, group: piece.group === null ? null : (groups.get(piece.group) ?? null) }));
 }
 

@@ -18,6 +18,18 @@ export function isSameStatement(a: Statement, b: Statement): boolean {
   );
 }
 
+/**
+ * Is it what the file says already? A piece put down in few words is the same as one that the file says in more: of the
+ * same kind and years, and where both name a reason or a source, by the same.
+ */
+export function isSaidAlready(said: Statement, piece: Statement): boolean {
+  const fill = (own: string, other: string) => (plainly(own) === "" ? other : own);
+  return isSameStatement(
+    { ...said, reason: fill(said.reason, piece.reason), source: fill(said.source, piece.source) },
+    { ...piece, reason: fill(piece.reason, said.reason), source: fill(piece.source, said.source) },
+  );
+}
+
 /** A piece with the texts of an older one that states the same, where its own were cut to fit an address. */
 export function withWholeTexts<T extends Piece>(piece: T, older: Piece): T {
   const whole = (part: "reason" | "source" | "exceptions") =>
@@ -36,7 +48,8 @@ export function cutTo(most: number, text: string): string {
 const plainly = (text: string): string => text.replace(/\s+/g, " ").trim();
 
 function isSameText(one: string, other: string): boolean {
-  const [a, b] = [plainly(one), plainly(other)];
+  const [a, b] = [plainly(one), plainly(other)].map((text) => text.replace(/\.$/, "").toLowerCase());
+  if (a === undefined || b === undefined) return false;
   return a === b || isBeginningOf(a, b) || isBeginningOf(b, a);
 }
 

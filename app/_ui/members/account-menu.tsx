@@ -12,7 +12,7 @@ export function AccountMenu({ who }: { readonly who: Actor }) {
     <nav className={styles.menu} aria-label={t("label")}>
       <Link href="/review">{t("review")}</Link>
       <Link href="/members">{t("members")}</Link>
-      {may(who, "keep an object file") && <Link href="/objects">{t("objects")}</Link>}
+      <Link href="/objects">{t("objects")}</Link>
       {may(who, "write a draft") && <Link href="/contribute">{t("contribute")}</Link>}
       {who.kind === "member" ? (
         <>

@@ -48,6 +48,10 @@ export function showWritten({ id, says, explanations }: WrittenAnomaly): ShownAn
   };
 }
 
+/** Where an explanation stands on its page, to come back to once it is weighed. */
+const anchorOf = (anomaly: string, explanation: string) =>
+  `weigh-${anomaly}-${explanation}`.replaceAll(/[^\w-]/g, "-");
+
 type AnomalyItemProps = {
   readonly kept: KeptFile;
   readonly anomaly: ShownAnomaly;
@@ -70,7 +74,7 @@ export function AnomalyItem({ kept, anomaly, stances, mayChange, newId, refused 
               ({ anomaly: of, explanation }) => of === anomaly.key && explanation === each.id,
             );
             return (
-              <li key={each.id}>
+              <li key={each.id} id={anchorOf(anomaly.key, each.id)}>
                 <h4>{each.says}</h4>
                 <dl className={`${styles.facts} ${styles.sides}`}>
                   <dt>{t("finding.for")}</dt>
@@ -92,6 +96,7 @@ export function AnomalyItem({ kept, anomaly, stances, mayChange, newId, refused 
                     anomaly={anomaly.key}
                     explanation={each.id}
                     about={each.says}
+                    anchor={anchorOf(anomaly.key, each.id)}
                     stance={stance ?? null}
                     id={stance?.id ?? newId()}
                     refused={refused}

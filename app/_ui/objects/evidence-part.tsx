@@ -1,3 +1,4 @@
+import Link from "next/link";
 import { useFormatter, useTranslations } from "next-intl";
 import type { Estimate } from "#core/dating/estimate";
 import { type Reason, reasonsOf } from "#core/dating/reasons";
@@ -96,7 +97,9 @@ function Conflicts({ conflicts, labels }: ConflictsProps) {
   const format = useFormatter();
   if (conflicts.length === 0) return null;
   const quoted = (id: string) => t("quoted", { piece: (labels[id] ?? "").replace(/\.$/, "") });
-  const lines = conflicts.map((set) => <li key={set.join(" ")}>{format.list(set.map(quoted))}</li>);
+  // Two marks of one entry contradict a story in the same words.
+  const said = [...new Set(conflicts.map((set) => format.list(set.map(quoted))))];
+  const lines = said.map((words) => <li key={words}>{words}</li>);
   return (
     <div className={styles.against}>
       <h3>{t("conflicts")}</h3>
@@ -140,7 +143,13 @@ function EvidenceWords({ piece, reason }: EvidenceWordsProps) {
       <p className={`${plain.note} ${styles.sentence}`}>
         {wordTrust(piece.reliability, sheet)}.{" "}
         {t("tells", { strength: dating(`strength.${reason.strength}`), bits })}{" "}
-        {source ? sheet("source", { source }) : sheet("noSource")}
+        {source.startsWith("/entries/") ? (
+          <Link href={source}>{t("entry")}</Link>
+        ) : source ? (
+          sheet("source", { source })
+        ) : (
+          sheet("noSource")
+        )}
         {basis && ` (${sheet(`bases.${basis}`)})`} {t(`from.${from as "pieces"}`)}
       </p>
     </>

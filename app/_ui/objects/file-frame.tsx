@@ -24,6 +24,8 @@ type Part = (typeof PARTS)[number];
 type FileFrameProps = {
   readonly kept: KeptFile;
   readonly access: Access;
+  /** Sees it only because it is published. */
+  readonly isStranger: boolean;
   readonly part: Part;
   readonly said?: string | string[] | undefined;
   /** A refused form whose errors belong to no field that the page shows. */
@@ -33,9 +35,20 @@ type FileFrameProps = {
 };
 
 /** What every page of an object file has: its title, the way to its other parts, and what waits to be sent. */
-export function FileFrame({ kept, access, part, said, form, shown = [], children }: FileFrameProps) {
+export function FileFrame({
+  kept,
+  access,
+  isStranger,
+  part,
+  said,
+  form,
+  shown = [],
+  children,
+}: FileFrameProps) {
   const t = useTranslations("objectPages");
-  const parts = PARTS.filter((each) => each !== "share" || access === "owner");
+  const parts = PARTS.filter(
+    (each) => (each !== "share" || access === "owner") && (each !== "history" || !isStranger),
+  );
   const base = `/objects/${kept.id}`;
   return (
     <article>

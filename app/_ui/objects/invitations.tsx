@@ -30,7 +30,7 @@ export function Invitations({ kept, form }: { readonly kept: KeptFile; readonly 
       </ul>
       <form method="post" action={`${action}/invite`} encType="multipart/form-data" className={forms.form}>
         <div className={forms.pair}>
-          <LineField form={form} name="member" label={t("sharing.who")} note={t("sharing.whoNote")} />
+          <LineField form={form} name="invited" label={t("sharing.who")} note={t("sharing.whoNote")} />
           <ChoiceField
             form={form}
             name="way"

@@ -50,7 +50,8 @@ type ItemFormProps = {
 
 /** A form of one item of a file, with what every such form carries. */
 export function ItemForm(props: ItemFormProps) {
-  const { kept, command, part, state, isThere, about, shown, className, photographId, children } = props;
+  const { kept, command, part, state, isThere, about, shown, className, photographId, anchor, children } =
+    props;
   const page = `/objects/${kept.id}${part === "overview" ? "" : `/${part}`}`;
   const image = state.typed.sha256;
   return (
@@ -60,7 +61,7 @@ export function ItemForm(props: ItemFormProps) {
       action={`/api/objects/${kept.id}/${command}`}
       name={`${command} ${isThere ? state.id : "new"}`}
       about={about}
-      done={`${page}?said=saved`}
+      done={`${page}?said=saved${anchor ? `#${anchor}` : ""}`}
       given={state.given}
       className={className}
     >

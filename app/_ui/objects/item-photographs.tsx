@@ -34,12 +34,14 @@ export function ItemPhotographs({
       {photographs.map((each, at) => (
         <figure key={each.id}>
           <div className={styles.mat}>
-            <ObjectPhoto
-              image={each}
-              alt={each.shows || alt}
-              shownAt={isLead && at === 0 ? 1280 : 640}
-              {...(base ? { base } : {})}
-            />
+            <a href={`${base ?? "/images"}/${each.sha256}`}>
+              <ObjectPhoto
+                image={each}
+                alt={each.shows || alt}
+                shownAt={isLead && at === 0 ? 1280 : 640}
+                {...(base ? { base } : {})}
+              />
+            </a>
           </div>
           <figcaption>
             {[each.shows, each.credit && t("credit", { credit: each.credit })]

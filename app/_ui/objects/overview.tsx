@@ -5,9 +5,11 @@ import type { FoundAnomaly, Notice, ProvenanceCheck } from "#core/object-files/d
 import type { FileEvidence } from "#core/object-files/evidence";
 import type { Caution } from "#core/object-files/finding";
 import type { KeptFile } from "#core/object-files/kept-file";
+import type { ObjectFile } from "#core/object-files/object-file";
 import { DateChart } from "../dating/date-chart.tsx";
 import plain from "../plain.module.css";
 import { When } from "../review/when.tsx";
+import { wordEdtf } from "../word-edtf.ts";
 import { EstimateWords } from "./estimate-words.tsx";
 import { useEvidenceName } from "./evidence-part.tsx";
 import { FindingWords } from "./finding-words.tsx";
@@ -32,6 +34,7 @@ export function Overview(props: OverviewProps) {
   const { kept, estimate, evidence, cautions } = props;
   const t = useTranslations("objectPages.overview");
   const words = useTranslations("objectPages");
+  const period = useTranslations("period");
   const { finding, family, description } = kept.content;
   const name = useEvidenceName();
   const labels = Object.fromEntries(evidence.map((each) => [each.id, name(each)]));
@@ -44,9 +47,15 @@ export function Overview(props: OverviewProps) {
         <p className={styles.lead}>{t("notFound")}</p>
       )}
       {description && <p className={styles.told}>{description}</p>}
+      <ConditionLine content={kept.content} />
       <section className={styles.section} aria-labelledby="sure">
         <h2 id="sure">{t("sure")}</h2>
         <EstimateWords estimate={estimate} />
+        {finding?.ownDate && (
+          <p>
+            {t("ownDate", { date: wordEdtf(finding.ownDate.edtf, period), reasons: finding.ownDate.reasons })}
+          </p>
+        )}
       </section>
       <section className={styles.section} aria-labelledby="why">
         <h2 id="why">{t("why")}</h2>
@@ -65,6 +74,20 @@ export function Overview(props: OverviewProps) {
       )}
     </div>
   );
+}
+
+/** What has become of it, in a line. */
+function ConditionLine({ content }: { readonly content: ObjectFile }) {
+  const t = useTranslations("objectPages");
+  if (content.conditions.length === 0) return null;
+  const said = content.conditions.map(({ extent, condition, place }) =>
+    t("conditionSays", {
+      extent: t(`extents.${extent}`),
+      condition: t(`conditions.${condition}`),
+      place: place || "none",
+    }),
+  );
+  return <p>{t("overview.condition", { all: said.join("; ") })}</p>;
 }
 
 function Against({ kept, estimate, found, check, notices, base }: OverviewProps) {
@@ -103,7 +126,7 @@ function Who({ kept }: { readonly kept: KeptFile }) {
         <p>
           {t.rich("stated", {
             name: finding.by.name,
-            count: finding.revisions.length,
+            count: new Set(finding.revisions.map(({ revision }) => revision.id)).size,
             when: () => <When at={finding.at} />,
           })}
         </p>

@@ -1,5 +1,6 @@
 import { useTranslations } from "next-intl";
 import type { KeptFile } from "#core/object-files/kept-file";
+import { AnswerAddress } from "../look-up/answer-address.tsx";
 import plain from "../plain.module.css";
 import { When } from "../review/when.tsx";
 import styles from "./objects.module.css";
@@ -22,7 +23,7 @@ export function ShareLink({ kept, address }: ShareLinkProps) {
         <div className={styles.against}>
           <p>{t("linkOnce")}</p>
           <p>
-            <a href={address}>{address}</a>
+            <AnswerAddress path={address} />
           </p>
         </div>
       )}

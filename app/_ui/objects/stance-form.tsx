@@ -13,6 +13,8 @@ type StanceFormProps = {
   readonly kept: KeptFile;
   readonly anomaly: string;
   readonly explanation: string;
+  /** Where it stands on the page. */
+  readonly anchor: string;
   /** The explanation in words. */
   readonly about: string;
   readonly stance: Stance | null;
@@ -23,7 +25,7 @@ type StanceFormProps = {
 /** What the examiner thinks of one explanation. */
 export function StanceForm(props: StanceFormProps) {
   const t = useTranslations("objectPages");
-  const { kept, anomaly, explanation, about, stance } = props;
+  const { kept, anomaly, explanation, anchor, about, stance } = props;
   const state = stateOfStance(props);
   const prefix = `s-${state.id}-`;
   return (
@@ -32,6 +34,7 @@ export function StanceForm(props: StanceFormProps) {
         {...{ kept, state }}
         isThere={stance !== null}
         command="stance"
+        anchor={anchor}
         part="finding"
         about={about}
         shown={["weight", "reason"]}

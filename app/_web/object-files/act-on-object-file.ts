@@ -45,6 +45,8 @@ export async function actOnObjectFile(
   const typed: Typed = { ...form.value.typed, did: command, ...(image?.ok ? asTyped(image.value) : {}) };
   if (image && !image.ok) return refuse(request, [image.error], typed, page);
   const kept = image ? image.value : await imageNamed(wired, id, typed);
+  if (command === "photograph" && kept === null && !typed.sha256)
+    return refuse(request, [{ field: "photograph", rule: "required", received: "" }], typed, page);
   const changed = await change(wired, { id, by, command, typed, image: kept });
   if (!changed.ok) return refuse(request, changed.error, typed, page);
   const next = pathIn(typed.done, page);

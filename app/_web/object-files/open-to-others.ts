@@ -43,7 +43,7 @@ function asked(act: AccessAct, typed: Typed): AccessAsked {
   switch (act) {
     case "invite": {
       const way = WAYS.find((each) => each === typed.way) ?? "view";
-      return { kind: "invite", member: (typed.member ?? "").slice(0, 300), way };
+      return { kind: "invite", member: (typed.invited ?? "").slice(0, 300), way };
     }
     case "end-invitation":
       return { kind: "end invitation", member: typed.member ?? "" };

@@ -22,7 +22,7 @@ export async function generateMetadata({ params }: ObjectPageProps): Promise<Met
 /** The file of one object: what it is, how sure, why, what speaks against it, and who says so. */
 export default async function ObjectPage({ params, searchParams }: ObjectPageProps) {
   const [{ id }, { form, said }] = await Promise.all([params, searchParams]);
-  const [{ kept, access, entries }, t] = await Promise.all([
+  const [{ kept, access, entries, isStranger }, t] = await Promise.all([
     fileForPage(id, ""),
     getTranslations("objectPages"),
   ]);
@@ -38,7 +38,7 @@ export default async function ObjectPage({ params, searchParams }: ObjectPagePro
     typedItem(content),
   );
   return (
-    <FileFrame kept={kept} access={access} part="overview" said={said}>
+    <FileFrame {...{ kept, access, isStranger }} part="overview" said={said}>
       <div className={styles.two}>
         <div className={styles.section}>
           <ItemPhotographs

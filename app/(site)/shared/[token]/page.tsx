@@ -54,6 +54,7 @@ export default async function SharedPage({ params }: Props) {
             part="overview"
             mayChange={false}
             base={base}
+            isLead
           />
           <div className={styles.section}>
             <Overview kept={kept} {...derived} base="" />

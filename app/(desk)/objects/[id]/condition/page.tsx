@@ -14,7 +14,7 @@ export async function generateMetadata(): Promise<Metadata> {
 /** What has become of the object. */
 export default async function ConditionPage({ params, searchParams }: ObjectPageProps) {
   const [{ id }, { form, said }] = await Promise.all([params, searchParams]);
-  const [{ kept, access }, t] = await Promise.all([
+  const [{ kept, access, isStranger }, t] = await Promise.all([
     fileForPage(id, "condition"),
     getTranslations("objectPages"),
   ]);
@@ -23,7 +23,7 @@ export default async function ConditionPage({ params, searchParams }: ObjectPage
   const mayChange = access !== "view";
   const fresh = stateOfNew(refused, "condition", conditions, newItemId());
   return (
-    <FileFrame kept={kept} access={access} part="condition" said={said}>
+    <FileFrame {...{ kept, access, isStranger }} part="condition" said={said}>
       <section>
         {conditions.length === 0 && <p>{t("noConditions")}</p>}
         <ConditionList {...{ kept, refused, mayChange }} newId={newItemId} heading="h2" />

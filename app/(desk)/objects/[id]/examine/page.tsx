@@ -15,7 +15,7 @@ export async function generateMetadata(): Promise<Metadata> {
 /** The guided examination: from point to point of the family's checklist. */
 export default async function ExaminePage({ params, searchParams }: ObjectPageProps) {
   const [{ id }, query] = await Promise.all([params, searchParams]);
-  const [{ kept, access }, t] = await Promise.all([
+  const [{ kept, access, isStranger }, t] = await Promise.all([
     fileForPage(id, "examine"),
     getTranslations("objectPages"),
   ]);
@@ -24,7 +24,7 @@ export default async function ExaminePage({ params, searchParams }: ObjectPagePr
   const asked = points.findIndex((each) => each.id === (refused?.typed.point ?? query.point));
   const open = points.findIndex(({ observed }) => observed === null);
   return (
-    <FileFrame kept={kept} access={access} part="examine" said={query.said}>
+    <FileFrame {...{ kept, access, isStranger }} part="examine" said={query.said}>
       {access === "view" ? (
         <ObservationList points={points} />
       ) : (

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { getTranslations } from "next-intl/server";
-import type { Finding } from "#core/object-files/object-file";
+import type { MatchedEntry } from "#core/object-files/matched-entry";
+import type { Finding, ObjectFile } from "#core/object-files/object-file";
 import { typedItem } from "#core/object-files/typed-item";
 import { AnomaliesPart } from "#ui/objects/anomalies-part";
 import { AnomalyForm } from "#ui/objects/anomaly-form";
@@ -11,6 +12,7 @@ import { FindingWords } from "#ui/objects/finding-words";
 import { stateOf, stateOfNew } from "#ui/objects/item-form";
 import { More } from "#ui/objects/more";
 import { derivedOf, fileForPage, keptForm, newItemId } from "#web/object-files/reading";
+import styles from "../../../../_ui/objects/objects.module.css";
 import type { ObjectPageProps } from "../../../../_ui/objects/page-props.ts";
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -20,7 +22,7 @@ export async function generateMetadata(): Promise<Metadata> {
 /** What does not fit, the date by the evidence, and what the examiner finds. */
 export default async function FindingPage({ params, searchParams }: ObjectPageProps) {
   const [{ id }, query] = await Promise.all([params, searchParams]);
-  const [{ kept, access, entries }, t] = await Promise.all([
+  const [{ kept, access, entries, isStranger }, t] = await Promise.all([
     fileForPage(id, "finding"),
     getTranslations("objectPages"),
   ]);
@@ -34,11 +36,18 @@ export default async function FindingPage({ params, searchParams }: ObjectPagePr
     refused,
     "finding",
     isRefused ? (refused?.typed.id ?? "") : newItemId(),
-    content.finding ? typedFinding(content.finding) : {},
+    content.finding ? typedFinding(content.finding) : { maker: makerMarked(content.marks, entries) },
   );
   const written = stateOfNew(refused, "anomaly", content.anomalies, newItemId());
   return (
-    <FileFrame kept={kept} access={access} part="finding" said={said}>
+    <FileFrame {...{ kept, access, isStranger }} part="finding" said={said}>
+      <p className={styles.jumps}>
+        {(["anomalies", "evidence", "finding"] as const).map((part) => (
+          <a key={part} href={`#${part}`}>
+            {t(`finding.jump.${part}`)}
+          </a>
+        ))}
+      </p>
       <AnomaliesPart kept={kept} found={found} mayChange={mayChange} newId={newItemId} refused={refused} />
       {mayChange && (
         <More words={t("finding.addAnomaly")} isOpen={written.given}>
@@ -66,6 +75,12 @@ export default async function FindingPage({ params, searchParams }: ObjectPagePr
 }
 
 const count = (text: string | string[] | undefined): number => Math.max(0, Math.trunc(Number(text)) || 0);
+
+/** Whose mark was found on it, as a beginning. */
+function makerMarked(marks: ObjectFile["marks"], entries: readonly MatchedEntry[]): string {
+  const matched = marks.flatMap(({ match }) => entries.filter(({ slug }) => slug === match?.entry));
+  return matched.find(({ makerPart }) => makerPart === "made")?.maker?.name ?? "";
+}
 
 const typedFinding = (finding: Finding) => ({
   ...typedItem(finding),

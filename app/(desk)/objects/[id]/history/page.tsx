@@ -28,7 +28,7 @@ export default async function HistoryPage({ params, searchParams }: ObjectPagePr
   if (!after) notFound();
   const before = (await contentOfVersion(id, number - 1)) ?? { ...emptyFile("", after.family) };
   return (
-    <FileFrame kept={kept} access={access} part="history">
+    <FileFrame {...{ kept, access, isStranger }} part="history">
       <div className={styles.two}>
         <section className={styles.section} aria-labelledby="changed">
           <h2 id="changed">{t("history.changed", { number })}</h2>

@@ -19,7 +19,7 @@ export async function generateMetadata(): Promise<Metadata> {
 /** The marks found on the object, each looked up from here and pinned to what it was found to be. */
 export default async function MarksPage({ params, searchParams }: ObjectPageProps) {
   const [{ id }, query] = await Promise.all([params, searchParams]);
-  const [{ kept, access, entries }, t] = await Promise.all([
+  const [{ kept, access, entries, isStranger }, t] = await Promise.all([
     fileForPage(id, "marks"),
     getTranslations("objectPages"),
   ]);
@@ -32,7 +32,7 @@ export default async function MarksPage({ params, searchParams }: ObjectPageProp
   const fresh = stateOfNew(refused, "mark", marks, newItemId());
   const others = refused && refused.typed.did !== "mark" ? refused : null;
   return (
-    <FileFrame kept={kept} access={access} part="marks" said={query.said} form={others}>
+    <FileFrame {...{ kept, access, isStranger }} part="marks" said={query.said} form={others}>
       <Notices notices={noticesOf(kept.content, entries)} />
       <section>
         {marks.length === 0 && <p>{t("noMarks")}</p>}

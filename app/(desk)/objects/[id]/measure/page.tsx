@@ -20,7 +20,7 @@ export async function generateMetadata(): Promise<Metadata> {
 /** The measures, with a rule or on a photograph, against the sizes of a catalogued line. */
 export default async function MeasurePage({ params, searchParams }: ObjectPageProps) {
   const [{ id }, { form, said, on }] = await Promise.all([params, searchParams]);
-  const [{ kept, access }, t] = await Promise.all([
+  const [{ kept, access, isStranger }, t] = await Promise.all([
     fileForPage(id, "measure"),
     getTranslations("objectPages"),
   ]);
@@ -38,7 +38,7 @@ export default async function MeasurePage({ params, searchParams }: ObjectPagePr
     typedLine(line),
   );
   return (
-    <FileFrame kept={kept} access={access} part="measure" said={said}>
+    <FileFrame {...{ kept, access, isStranger }} part="measure" said={said}>
       <section aria-labelledby="sizes">
         <h2 id="sizes">{t("measure.sizes")}</h2>
         <SizeMatch line={line} family={kept.content.family} sizes={sizesOf(kept.content)} />

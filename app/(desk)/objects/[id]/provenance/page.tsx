@@ -19,7 +19,7 @@ export async function generateMetadata(): Promise<Metadata> {
 /** The chain of what happened to the object, against the time in which it was probably made. */
 export default async function ProvenancePage({ params, searchParams }: ObjectPageProps) {
   const [{ id }, { form, said }] = await Promise.all([params, searchParams]);
-  const [{ kept, access, entries }, t] = await Promise.all([
+  const [{ kept, access, entries, isStranger }, t] = await Promise.all([
     fileForPage(id, "provenance"),
     getTranslations("objectPages"),
   ]);
@@ -30,7 +30,7 @@ export default async function ProvenancePage({ params, searchParams }: ObjectPag
   const event = stateOfNew(refused, "event", content.events, newItemId());
   const document = stateOfNew(refused, "document", content.documents, newItemId());
   return (
-    <FileFrame kept={kept} access={access} part="provenance" said={said}>
+    <FileFrame {...{ kept, access, isStranger }} part="provenance" said={said}>
       <ProvenanceTime content={content} estimate={estimate} />
       <ProvenanceRemarks check={check} />
       <section aria-labelledby="steps">

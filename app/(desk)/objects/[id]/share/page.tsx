@@ -16,14 +16,16 @@ export async function generateMetadata(): Promise<Metadata> {
 /** Who may see the file; for its owner alone. */
 export default async function SharePage({ params, searchParams }: ObjectPageProps) {
   const [{ id }, { form, said, link }] = await Promise.all([params, searchParams]);
-  const { kept, access } = await fileForPage(id, "share");
+  const { kept, access, isStranger } = await fileForPage(id, "share");
   if (access !== "owner") notFound();
   const refused = keptForm(form) ?? { typed: {}, errors: [] };
+  const address = keptForm(link)?.typed.address ?? null;
   const { accesses } = await historyOfFile(id);
   return (
-    <FileFrame kept={kept} access={access} part="share" said={said} form={refused} shown={["member"]}>
+    <FileFrame {...{ kept, access, isStranger }} part="share" said={said} form={refused} shown={["invited"]}>
+      {address && <ShareLink kept={kept} address={address} />}
       <Invitations kept={kept} form={refused} />
-      <ShareLink kept={kept} address={keptForm(link)?.typed.address ?? null} />
+      {!address && <ShareLink kept={kept} address={null} />}
       <PublishPart kept={kept} />
       <AccessStory accesses={accesses} />
     </FileFrame>
