@@ -20,11 +20,20 @@ beforeAll(async () => {
 }, 180_000);
 afterAll(() => browser.close());
 
+/** The report once all its marks are laid over their references; what is waiting is asked for again. */
 async function openReport(options: Parameters<OpenedBrowser["newPage"]>[0] = {}): Promise<Page> {
   const page = await browser.newPage(options);
   await takeCookie(page, address, cookie);
-  await page.goto(`${address}${path}/report`, { timeout: 90_000 });
-  await page.getByRole("heading", { level: 1 }).waitFor();
+  const waiting = page.getByText(messages.objectReport.page.waiting);
+  await expect
+    .poll(
+      async () => {
+        await page.goto(`${address}${path}/report`, { timeout: 90_000 });
+        return waiting.count();
+      },
+      { timeout: 60_000, interval: 1500 },
+    )
+    .toBe(0);
   return page;
 }
 
