@@ -67,6 +67,18 @@ describe("a worksheet taken into a file", () => {
     expect(take(file, sheet(GIFT, GIFT))).toBe(file);
   });
 
+  it("is not counted beside what the file says already, in fewer words or in others' case", () => {
+    const told = [
+      "event",
+      { id: id(1), kind: "given", when: "1921-03-27", told: "Given at Easter" },
+    ] as const;
+    const file = fileOf("tin and wooden toys", told);
+    for (const reason of ["", "given at easter", "Given at Easter."])
+      expect(take(file, sheet({ ...GIFT, reason }))).toBe(file);
+    for (const other of [{ reason: "Given by an aunt" }, { edtf: "1922" }, { event: "sold" }] as const)
+      expect(take(file, sheet({ ...GIFT, ...other })).pieces).toHaveLength(1);
+  });
+
   it("puts a piece that is trusted otherwise in the place of the older one", () => {
     const file = take(empty(), sheet(GIFT));
     const surer = take(file, sheet({ ...GIFT, reliability: 0.9 }));
