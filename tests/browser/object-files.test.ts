@@ -54,6 +54,35 @@ describe("a file on a phone", () => {
     await page.locator("form img").waitFor();
   });
 
+  it("stays at a point where something is seen until it is said what, and keeps its photograph", async () => {
+    const page = await onPhone();
+    const path = await openFile(page, address, "Boat with nothing said");
+    await page.goto(`${address}${path}/examine`, { waitUntil: "networkidle" });
+    const place = page.locator("form h2");
+    const first = await place.textContent();
+    const save = page.getByRole("button", { name: words.examine.saveNext });
+    await page.getByLabel(words.examine.observed.seen).check();
+    const image = page.locator("#point input[name='photograph']").last();
+    await image.setInputFiles(photograph("keel.jpg", await photographOfBoat(3)));
+    await save.click();
+    await page.locator("#value-error").getByText("what is seen has to be said").waitFor();
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe("value");
+    expect(await place.textContent()).toBe(first);
+    expect(await image.evaluate((each: HTMLInputElement) => each.files?.length)).toBe(1);
+    await page.locator("#value").fill("a keel");
+    await expect.poll(() => page.locator("#value-error").count()).toBe(0);
+    await save.click();
+    await expect.poll(() => place.textContent()).not.toBe(first);
+    await expect
+      .poll(async () => (await versionsOf(page, address + path)).length, { timeout: 20_000 })
+      .toBe(3);
+    // Nothing left over of the refusal at the next point, and what is not seen has no value.
+    await page.getByLabel(words.examine.observed.absent).check();
+    await page.locator("#value").fill("a rudder");
+    await save.click();
+    await page.locator("#value-error").getByText("only what is seen has a value").waitFor();
+  });
+
   it("is a page of plain forms without scripts", async () => {
     const page = await browser.newPage({ ...PHONE, javaScriptEnabled: false });
     await signInPage(page, address, owner.id);
