@@ -1,9 +1,10 @@
 import type { Page } from "playwright-core";
+import sharp from "sharp";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import messages from "../../messages/en.json" with { type: "json" };
 import { photographOfBoat } from "../setup/boat-photograph.ts";
 import { type OpenedBrowser, openBrowser } from "../setup/browser.ts";
-import { openFile, PHONE, photograph, said, versionsOf } from "../setup/object-file-steps.ts";
+import { openFile, PHONE, photograph, picture, said, versionsOf } from "../setup/object-file-steps.ts";
 import { DEMO_MEMBERS, signInPage } from "../setup/sign-in.ts";
 
 const address = inject("appAddress");
@@ -81,6 +82,55 @@ describe("a file on a phone", () => {
     await page.locator("#value").fill("a rudder");
     await save.click();
     await page.locator("#value-error").getByText("only what is seen has a value").waitFor();
+  });
+
+  it("is measured once all four points were placed, and no surer than a finger on its small picture", async () => {
+    const page = await onPhone();
+    const path = await openFile(page, address, "Boat to measure");
+    const boat = picture("port-side");
+    await page.locator('input[name="photograph"]').last().setInputFiles(boat);
+    await page.getByRole("button", { name: words.overview.addPhotograph }).click();
+    await said(page);
+    await page.goto(`${address}${path}/measure`);
+    await page.getByText(words.measure.choosePhotographNote).waitFor();
+    await page.locator('a[href*="?on="]').first().click();
+    await page.waitForLoadState("networkidle");
+    const form = page.locator('form[action$="/measure-on-screen"]');
+    const field = (name: string) => form.locator(`[name="${name}"]`);
+    const still = (letters: string) =>
+      form.getByText(words.measure.notPlaced.replace("{points}", letters)).waitFor();
+    const stage = await page.getByRole("img", { name: words.measure.photograph }).boundingBox();
+    const { width = 0 } = await sharp(boat.buffer).metadata();
+    const coarse = Math.ceil((2 * width) / (stage?.width ?? 1));
+    expect(coarse).toBeGreaterThan(8);
+    await expect.poll(() => field("point_within").inputValue()).toBe(String(coarse));
+    await still("A, B, C and D");
+    await field("scale_mm").fill("100");
+    await field("measured").selectOption("length");
+    await form.getByRole("button", { name: words.save }).click();
+    expect(await page.evaluate(() => document.activeElement?.getAttribute("name"))).toBe("scale_x1");
+    // By keys, by numbers, by pointer.
+    const handle = (name: "scale-a" | "object-b") =>
+      form.getByRole("button", { name: new RegExp(`^${words.measure.points[name]}`) });
+    await handle("scale-a").press("ArrowDown");
+    await field("scale_x2").fill("710");
+    await field("object_y1").fill("690");
+    await still("D");
+    const box = await handle("object-b").boundingBox();
+    if (!box) throw new Error("The handle is not to be seen.");
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(box.x, box.y);
+    await page.mouse.up();
+    await form.getByText(/^C to D: \d/).waitFor();
+    await field("point_within").fill("3");
+    expect(await field("point_within").inputValue()).toBe("3");
+    await form.getByRole("button", { name: words.save }).click();
+    await said(page);
+    await page
+      .getByText(/^Length: /)
+      .first()
+      .waitFor();
   });
 
   it("is a page of plain forms without scripts", async () => {
