@@ -63,6 +63,7 @@ const FORBIDDEN = new Set([
 
 const UNKNOWN = new Set([
   "object-file-unknown",
+  "object-version-unknown",
   "draft-unknown",
   "interest-unknown",
   "look-up-unknown",
@@ -71,12 +72,18 @@ const UNKNOWN = new Set([
   "revision-unknown",
 ]);
 
+const OVERTAKEN = new Set([
+  "draft-newer",
+  "object-changed-meanwhile",
+  "object-restore-overtaken",
+  "revised-meanwhile",
+]);
+
 function statusOf({ rule }: FieldError): number {
   if (rule === "sign-in-first") return 401;
   if (FORBIDDEN.has(rule)) return 403;
   if (UNKNOWN.has(rule)) return 404;
-  if (rule === "draft-newer" || rule === "object-changed-meanwhile" || rule === "revised-meanwhile")
-    return 409;
+  if (OVERTAKEN.has(rule)) return 409;
   if (["form-bytes", "image-bytes", "images-together", "object-form-bytes"].includes(rule)) return 413;
   if (rule === "too-often" || rule === "sign-in-too-often") return 429;
   if (rule === "busy" || rule === "question-busy") return 503;

@@ -9,6 +9,7 @@ import { keepObjectImage } from "#usecases/keep-object-image";
 import { maySeeImage } from "#usecases/may-see-image";
 import { changeObjectFile } from "#usecases/object-files/change-object-file";
 import { findFileToChange, findObjectFile, findSharedFile } from "#usecases/object-files/find-object-file";
+import { restoreVersion } from "#usecases/object-files/restore-version";
 import { openObjectFile } from "#usecases/open-object-file";
 import { openObjectToOthers } from "#usecases/open-object-to-others";
 import { takeWorksheet } from "#usecases/take-worksheet";
@@ -174,6 +175,50 @@ describeOnBothDatabases("object files", (database) => {
     expect(await change(id, owner(), remove, 2)).toEqual({ ok: true, value: 3 });
     expect((await wired.objectFiles.find(id))?.content.pieces).toHaveLength(1);
     expect((await wired.objectFiles.contentOf(id, 2))?.pieces).toHaveLength(2);
+  });
+
+  it("bring an older version back as a new one, once, and never over what others wrote unseen", async () => {
+    const [id, item] = [await open(), randomUUID()];
+    const restore = (number: string, had: number, by = owner()) =>
+      restoreVersion(wired, { id, by, number, had });
+    await change(id, owner(), note(item, "rubbed"), 1);
+    await change(id, owner(), { is: "remove", list: "conditions", id: item }, 2);
+    expect(await restore("2", 3)).toEqual({ ok: true, value: 4 });
+    expect(await restore("2", 4)).toEqual({ ok: true, value: 4 });
+    expect((await wired.objectFiles.find(id))?.content).toEqual(await wired.objectFiles.contentOf(id, 2));
+    const [newest, ...others] = await wired.objectFiles.versions(id);
+    expect(newest).toMatchObject({
+      number: 4,
+      command: { is: "restore", number: 2 },
+      by: { id: owner().id },
+    });
+    expect(newest?.hash).toBe(others.find(({ number }) => number === 2)?.hash);
+    expect((await wired.objectFiles.contentOf(id, 3))?.conditions).toEqual([]);
+
+    for (const none of ["0", "5", "-1", "1.0", "2 ", "two", "", "9".repeat(30)])
+      expect(await restore(none, 4), none).toEqual({
+        ok: false,
+        error: [{ field: "number", rule: "object-version-unknown", received: none }],
+      });
+    const by = (rule: string) => ({ ok: false, error: [{ rule }] });
+    expect(await restore("1", 4, other())).toMatchObject(by("object-file-unknown"));
+    const invite = (way: "view" | "edit") =>
+      openObjectToOthers(wired, id, owner(), { kind: "invite", member: other().id, way });
+    await invite("view");
+    expect(await restore("1", 4, other())).toMatchObject(by("object-view-only"));
+    await invite("edit");
+    expect(await change(id, other(), note(randomUUID(), "bent"), 4)).toEqual({ ok: true, value: 5 });
+    expect(await restore("3", 4)).toMatchObject(by("object-restore-overtaken"));
+    expect(await restore("3", 5)).toEqual({ ok: true, value: 6 });
+  });
+
+  it("bring a version back once when it is asked for twice at the same time", async () => {
+    const [id, item] = [await open(), randomUUID()];
+    await change(id, owner(), note(item, "rubbed"), 1);
+    const ask = () => restoreVersion(wired, { id, by: owner(), number: "1", had: 2 });
+    const both = await Promise.all([ask(), ask()]);
+    expect(both).toEqual([3, 3].map((value) => ({ ok: true, value })));
+    expect((await wired.objectFiles.find(id))?.version).toBe(3);
   });
 
   it("of before worksheets were taken are read as having nothing from one", async () => {

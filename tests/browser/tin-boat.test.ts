@@ -89,7 +89,14 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
     await page.locator('a[href*="?on="]').first().click();
     await page.waitForLoadState("networkidle");
     const screen = page.locator('form[action$="/measure-on-screen"]');
-    const scale = { scale_x1: 210, scale_y1: 1041, scale_x2: 710, scale_y2: 1041, scale_mm: 100 };
+    const scale = {
+      scale_x1: 210,
+      scale_y1: 1041,
+      scale_x2: 710,
+      scale_y2: 1041,
+      scale_mm: 100,
+      point_within: 2,
+    };
     const hull = { object_x1: 188, object_y1: 690, object_x2: 1412, object_y2: 640 };
     for (const [name, at] of Object.entries({ ...scale, ...hull }))
       await screen.locator(`[name="${name}"]`).fill(String(at));

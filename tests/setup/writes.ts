@@ -103,7 +103,7 @@ export function writesOn({ slug, revision, draft }: Things): readonly Write[] {
     mine("write a draft", `${drafts}/discard`, "done"),
     open("keep an object file", "objects", "objects", "required"),
     open("keep an object file", "objects/take", "objects/take", "worksheet-empty"),
-    ...[...COMMANDS, "look-up", ...OPENINGS].map((act) =>
+    ...[...COMMANDS, "look-up", "restore", ...OPENINGS].map((act) =>
       open("keep an object file", "objects/[id]/[command]", `objects/none/${act}`, "object-file-unknown", {
         mark: "none",
       }),

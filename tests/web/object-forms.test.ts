@@ -232,3 +232,30 @@ it("whoever has the link sees the examination, the condition, what does not fit,
   expect(await page(file)).toContain(messages.objects.caution["marked-without-match"]);
   expect(shared).not.toContain('action="/api/objects');
 });
+
+it("what was removed is brought back from the history, and a version that is none is refused in words", async () => {
+  const file = await open("Removed too soon");
+  const id = randomUUID();
+  const note = { id, version: "1", condition: "worn", extent: "slight", note: "Rubbed at the bow" };
+  await send(api(file, "condition"), { ...note, page: `${file}/condition` });
+  const form = { version: "2", list: "conditions", id, page: `${file}/condition`, done: `${file}/condition` };
+  const removed = await send(api(file, "remove"), form);
+  expect(removed.to).toMatch(/\/condition\?said=removed/);
+  expect(removed.page).toMatch(new RegExp(`role="status">Removed\\.[^<]*<a href="${file}/history"`));
+  expect(removed.page).not.toContain("Rubbed at the bow");
+
+  const history = await page(`${file}/history`);
+  const offered = [...history.matchAll(/name="number" value="(\d+)"/g)].map(([, number]) => number);
+  // The first says what the newest does.
+  expect(offered).toEqual(["2"]);
+  const back = await send(api(file, "restore"), { number: "2", version: "3" });
+  expect(back.to).toBe(`${file}/history?said=restored`);
+  expect(back.page).toContain(words.restored);
+  expect(back.page).toContain("Version 2 brought back");
+  expect(await page(`${file}/condition`)).toContain("Rubbed at the bow");
+
+  const refused = await send(api(file, "restore"), { number: "17", version: "4" });
+  expect(refused.page).toContain("no version of that number to bring back. Received “17”");
+  const second = await signInAs(address, DEMO_MEMBERS[1]?.id ?? "");
+  expect((await send(api(file, "restore"), { number: "2", version: "4" }, second)).status).toBe(404);
+});

@@ -29,7 +29,11 @@ export type FileVersion = {
   readonly number: number;
   readonly hash: string;
   /** The command that made it, as it was given. */
-  readonly command: { readonly is: string };
+  readonly command: {
+    readonly is: string;
+    /** Of the version that was brought back. */
+    readonly number?: number;
+  };
   readonly at: Date;
   readonly by: Person;
 };

@@ -2,6 +2,7 @@ import { KINDS, TECHNIQUES } from "../entries/vocabulary.ts";
 import { type FieldError, received } from "../field-error.ts";
 import type { Typed } from "../questions/typed-text.ts";
 import { fail, ok, type Result } from "../result.ts";
+import { checkObserved } from "./check-observed.ts";
 import { COMMANDS, type CommandName, type FileCommand } from "./commands.ts";
 import { FileFields } from "./file-fields.ts";
 import { LONGEST } from "./limits.ts";
@@ -86,9 +87,8 @@ const READERS: Readonly<Record<CommandName, Reader>> = {
     const note = read.text("note", text);
     const id = read.id();
     if (point === "" && what === "") read.refuse("what", "point-or-what", "");
-    if (observed === "seen" && value === "" && option === "") read.refuse("value", "seen-with-value", "");
-    if (observed !== "seen" && (value !== "" || option !== ""))
-      read.refuse("value", "value-only-seen", value || option, { observed: observed ?? "" });
+    const wrong = checkObserved({ observed, option, value });
+    if (wrong) read.errors.push(wrong);
     if (!observed) return null;
     const item = { id, point: point || null, what, observed, option: option || null, value, note };
     return { is: "observation", item };

@@ -3,6 +3,8 @@
 import { useRouter } from "next/navigation";
 import { useTranslations } from "next-intl";
 import { type FormEvent, type MouseEvent, useEffect, useRef, useState } from "react";
+import type { FieldError } from "#core/field-error";
+import { checkObserved } from "#core/object-files/check-observed";
 import type { Observed } from "#core/object-files/vocabulary";
 import plain from "../plain.module.css";
 import { type FormState, OtherErrors } from "../questions/form-field.tsx";
@@ -36,6 +38,7 @@ export function Examination({ file, version, points, first, photographId, form }
   const [said, setSaid] = useState<Readonly<Record<string, Observed>>>({});
   const [photograph, setPhotograph] = useState(photographId);
   const [plainly, setPlainly] = useState(false);
+  const [wrong, setWrong] = useState<FieldError | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   const node = useRef<HTMLFormElement>(null);
   const point = points[place];
@@ -53,6 +56,7 @@ export function Examination({ file, version, points, first, photographId, form }
   function go(to: number, event?: MouseEvent) {
     event?.preventDefault();
     setPlace(to);
+    setWrong(null);
     history.replaceState(null, "", page(to));
     heading.current?.focus();
   }
@@ -62,6 +66,13 @@ export function Examination({ file, version, points, first, photographId, form }
     event.preventDefault();
     const target = event.currentTarget;
     const parts = [...new FormData(target).entries()];
+    const error = checkAnswer(parts);
+    setWrong(error);
+    if (error) {
+      // The photograph is in the form alone: who left now and was refused later would have lost it.
+      target.querySelector<HTMLElement>('[name="value"]')?.focus();
+      return;
+    }
     const isPhotographed = parts.some(([, value]) => typeof value !== "string" && value.size > 0);
     const key = `${file} observation ${point.item} ${isPhotographed ? photograph : ""}`;
     const action = `/api/objects/${file}/observation`;
@@ -90,14 +101,17 @@ export function Examination({ file, version, points, first, photographId, form }
         className={styles.point}
         id="point"
         onSubmit={submit}
-        onInput={(event) => keepTyped(file, `observation ${point.id}`, event.currentTarget)}
+        onInput={(event) => {
+          keepTyped(file, `observation ${point.id}`, event.currentTarget);
+          if (wrong) setWrong(checkAnswer([...new FormData(event.currentTarget).entries()]));
+        }}
       >
         <h2 ref={heading} tabIndex={-1}>
           <span className={plain.note}>{t("place", { place: place + 1, of: points.length })}</span>
           <br />
           {point.lookFor}
         </h2>
-        {given && <OtherErrors form={form} shown={[]} />}
+        {given && <OtherErrors form={form} shown={["value"]} />}
         <p>{point.why}</p>
         {point.source && <p className={plain.note}>{t("source", { source: point.source })}</p>}
         {Object.entries({
@@ -110,7 +124,12 @@ export function Examination({ file, version, points, first, photographId, form }
         }).map(([name, value]) => (
           <input key={name} type="hidden" name={name} value={value} />
         ))}
-        <PointFields point={point} typed={given ? form.typed : null} said={said[point.id] ?? null} />
+        <PointFields
+          point={point}
+          typed={given ? form.typed : null}
+          said={said[point.id] ?? null}
+          wrong={wrong ?? (given ? (form.errors.find(({ field }) => field === "value") ?? null) : null)}
+        />
         <div className={styles.steps}>
           <a
             href={page(Math.max(0, place - 1))}
@@ -128,4 +147,17 @@ export function Examination({ file, version, points, first, photographId, form }
       <PointList points={points} said={said} place={place} pageOf={page} onGo={go} />
     </>
   );
+}
+
+/** What the host would refuse in the answer at a point. */
+function checkAnswer(parts: readonly (readonly [string, FormDataEntryValue])[]): FieldError | null {
+  const text = (name: string) => {
+    const value = parts.find(([part]) => part === name)?.[1];
+    return typeof value === "string" ? value.trim() : "";
+  };
+  return checkObserved({
+    observed: text("observed") as Observed,
+    option: text("option"),
+    value: text("value"),
+  });
 }

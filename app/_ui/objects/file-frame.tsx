@@ -4,9 +4,9 @@ import type { ReactNode } from "react";
 import type { Access, KeptFile } from "#core/object-files/kept-file";
 import plain from "../plain.module.css";
 import { type FormState, OtherErrors } from "../questions/form-field.tsx";
-import { Said } from "../said.tsx";
 import styles from "./objects.module.css";
 import { OutboxNotice } from "./outbox-notice.tsx";
+import { SaidOfFile } from "./said-of-file.tsx";
 
 const PARTS = [
   "overview",
@@ -80,7 +80,7 @@ export function FileFrame({
           </ul>
         </nav>
         {access !== "view" && <OutboxNotice file={kept.id} />}
-        {said !== undefined && <Said>{t("saved")}</Said>}
+        {said !== undefined && <SaidOfFile file={kept.id} said={said} />}
         {form && <OtherErrors form={form} shown={shown} />}
       </header>
       <div className={styles.body}>{children}</div>

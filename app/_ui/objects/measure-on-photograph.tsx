@@ -16,62 +16,68 @@ type MeasureOnPhotographProps = {
   readonly typed: Typed;
 };
 
-/** How far off each point may be, unless somebody says otherwise: a careful finger. */
-const POINT_WITHIN = "2";
+/** How far off each point may be at least, unless somebody says otherwise: a careful finger. */
+const POINT_WITHIN = 2;
 
 /**
  * The points of a measure on a photograph, as numbers in the form and as handles over the photograph: either moves the
- * other, and the length with its uncertainty is worked out at once. Without scripts the numbers alone are there.
+ * other, and the length with its uncertainty is worked out at once. Nothing is sent before every point was placed.
+ * Without scripts the numbers alone are there.
  */
 export function MeasureOnPhotograph({ src, image, typed }: MeasureOnPhotographProps) {
   const t = useTranslations("objectPages.measure");
   const format = useFormatter();
   const [points, setPoints] = useState<Points>(() => pointsTyped(typed, image));
+  const [placed, setPlaced] = useState<ReadonlySet<PointName>>(() => placedIn(points, image));
   const [scaleMm, setScaleMm] = useState(typed.scale_mm ?? "");
-  const [within, setWithin] = useState(typed.point_within || POINT_WITHIN);
+  const [coarse, setCoarse] = useState(POINT_WITHIN);
+  const [withinTyped, setWithinTyped] = useState(typed.point_within || null);
+  const within = withinTyped ?? String(coarse);
   const node = useRef<HTMLDivElement>(null);
-  // What was typed before the scripts ran counts.
   useEffect(() => {
-    const form = node.current?.closest("form");
-    if (!form) return;
-    const texts = Object.fromEntries(
-      [...new FormData(form).entries()].filter(
-        (entry): entry is [string, string] => typeof entry[1] === "string",
-      ),
-    );
-    setPoints(pointsTyped(texts, image));
-    setScaleMm(texts.scale_mm ?? "");
-    setWithin(texts.point_within || POINT_WITHIN);
+    const take = () => {
+      const form = node.current?.closest("form");
+      if (!form) return;
+      const texts = textsOf(form);
+      const there = pointsTyped(texts, image);
+      setPoints(there);
+      setPlaced(placedIn(there, image));
+      setScaleMm(texts.scale_mm ?? "");
+      if (texts.point_within !== String(POINT_WITHIN)) setWithinTyped(texts.point_within || null);
+    };
+    // What was typed before the scripts ran counts, and what the form around this puts back once it is there.
+    queueMicrotask(take);
   }, [image]);
-  const stretch = (a: PointName, b: PointName) => [points[a], points[b]] as const;
-  const mm = Number(scaleMm.replace(",", "."));
-  const result =
-    mm > 0
-      ? measureByScale({
-          scale: stretch("scale-a", "scale-b"),
-          scaleMm: mm,
-          object: stretch("object-a", "object-b"),
-          pointWithin: Number(within.replace(",", ".")) || Number(POINT_WITHIN),
-        })
-      : null;
+  const missing = POINTS.filter((name) => !placed.has(name));
+  const notPlaced = t("notPlaced", { points: format.list(missing.map((name) => t(`letters.${name}`))) });
+  const result = lengthOf(points, scaleMm, within);
   const shown = (value: number) => format.number(value, { maximumFractionDigits: 1 });
 
   function move(name: PointName, x: number, y: number) {
     const inside = (value: number, most: number) => Math.min(Math.max(0, Math.round(value)), most);
     setPoints((before) => ({ ...before, [name]: { x: inside(x, image.width), y: inside(y, image.height) } }));
+    setPlaced((before) => new Set([...before, name]));
+  }
+
+  /** Points that were placed while the photograph was small don't become surer when it is shown larger. */
+  function scaled(pixels: number) {
+    const next = Math.max(POINT_WITHIN, Math.ceil(2 * pixels));
+    setCoarse((before) => (missing.length < POINTS.length ? Math.max(before, next) : next));
   }
 
   return (
     <>
-      <MeasureStage src={src} image={image} points={points} onPoint={move} />
+      <MeasureStage src={src} image={image} points={points} onPoint={move} onScale={scaled} />
       <div className={styles.numbers} ref={node}>
         <NumberField name="scale_mm" label={t("scaleMm")} value={scaleMm} onText={setScaleMm} />
-        <NumberField name="point_within" label={t("pointWithin")} value={within} onText={setWithin} />
+        <NumberField name="point_within" label={t("pointWithin")} value={within} onText={setWithinTyped} />
       </div>
       <p role="status">
-        {result?.ok
-          ? t("result", { mm: shown(result.value.millimetres), within: shown(result.value.within) })
-          : t("noResult")}
+        {missing.length > 0
+          ? notPlaced
+          : result?.ok
+            ? t("result", { mm: shown(result.value.millimetres), within: shown(result.value.within) })
+            : t("noResult")}
       </p>
       <div className={styles.numbers}>
         {POINTS.map((name) => (
@@ -80,6 +86,7 @@ export function MeasureOnPhotograph({ src, image, typed }: MeasureOnPhotographPr
               name={FIELDS[name].x}
               label={t("across", { point: t(`letters.${name}`) })}
               value={String(points[name].x)}
+              wrong={placed.has(name) ? "" : notPlaced}
               onText={(text) => move(name, Number(text) || 0, points[name].y)}
             />
             <NumberField
@@ -95,18 +102,34 @@ export function MeasureOnPhotograph({ src, image, typed }: MeasureOnPhotographPr
   );
 }
 
+function lengthOf(points: Points, scaleMm: string, within: string) {
+  const mm = Number(scaleMm.replace(",", "."));
+  if (!(mm > 0)) return null;
+  return measureByScale({
+    scale: [points["scale-a"], points["scale-b"]],
+    scaleMm: mm,
+    object: [points["object-a"], points["object-b"]],
+    pointWithin: Number(within.replace(",", ".")) || POINT_WITHIN,
+  });
+}
+
 type NumberProps = {
   readonly name: string;
   readonly label: string;
   readonly value: string;
+  /** Why the browser does not send the form yet; empty when it may. */
+  readonly wrong?: string;
   readonly onText: (text: string) => void;
 };
 
-function NumberField({ name, label, value, onText }: NumberProps) {
+function NumberField({ name, label, value, wrong = "", onText }: NumberProps) {
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(() => input.current?.setCustomValidity(wrong), [wrong]);
   return (
     <div className={plain.field}>
       <label htmlFor={`screen-${name}`}>{label}</label>
       <input
+        ref={input}
         id={`screen-${name}`}
         name={name}
         inputMode="decimal"
@@ -131,4 +154,17 @@ function pointsTyped(typed: Typed, image: { readonly width: number; readonly hei
     "object-a": given("object-a"),
     "object-b": given("object-b"),
   };
+}
+
+const placedIn = (points: Points, image: Parameters<typeof startPoints>[0]): ReadonlySet<PointName> => {
+  const start = startPoints(image);
+  const isMoved = (name: PointName) => points[name].x !== start[name].x || points[name].y !== start[name].y;
+  return new Set(POINTS.filter(isMoved));
+};
+
+function textsOf(form: HTMLFormElement): Typed {
+  const all = [...new FormData(form).entries()];
+  return Object.fromEntries(
+    all.flatMap(([name, value]) => (typeof value === "string" ? [[name, value]] : [])),
+  );
 }

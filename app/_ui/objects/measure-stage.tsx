@@ -1,7 +1,7 @@
 "use client";
 
 import { useTranslations } from "next-intl";
-import { type KeyboardEvent, type PointerEvent, useRef } from "react";
+import { type KeyboardEvent, type PointerEvent, useEffect, useEffectEvent, useRef } from "react";
 import styles from "./measure.module.css";
 import { POINTS, type PointName, type Points } from "./measure-points.ts";
 
@@ -10,6 +10,8 @@ type MeasureStageProps = {
   readonly image: { readonly width: number; readonly height: number };
   readonly points: Points;
   readonly onPoint: (name: PointName, x: number, y: number) => void;
+  /** Told how many of the photograph's pixels one of the screen covers, whenever it is shown in another size. */
+  readonly onScale: (pixels: number) => void;
 };
 
 const KEYS: Readonly<Record<string, readonly [number, number]>> = {
@@ -23,9 +25,20 @@ const KEYS: Readonly<Record<string, readonly [number, number]>> = {
  * The photograph with four points over it: two on its scale, two on the object. Each is moved by pointer or finger, or
  * by the arrow keys, ten pixels at a time with Shift.
  */
-export function MeasureStage({ src, image, points, onPoint }: MeasureStageProps) {
+export function MeasureStage({ src, image, points, onPoint, onScale }: MeasureStageProps) {
   const t = useTranslations("objectPages.measure");
   const stage = useRef<HTMLDivElement>(null);
+  const told = useEffectEvent(onScale);
+
+  useEffect(() => {
+    const node = stage.current;
+    if (!node) return;
+    const observer = new ResizeObserver(() => {
+      if (node.clientWidth > 0) told(image.width / node.clientWidth);
+    });
+    observer.observe(node);
+    return () => observer.disconnect();
+  }, [image.width]);
 
   function moveTo(name: PointName, { clientX, clientY }: PointerEvent) {
     const box = stage.current?.getBoundingClientRect();
@@ -44,7 +57,15 @@ export function MeasureStage({ src, image, points, onPoint }: MeasureStageProps)
   }
 
   return (
-    <div className={styles.stage} ref={stage} style={{ aspectRatio: `${image.width} / ${image.height}` }}>
+    <div
+      className={styles.stage}
+      ref={stage}
+      style={{
+        aspectRatio: `${image.width} / ${image.height}`,
+        // Never higher than the window, and never out of its shape.
+        maxWidth: `min(60rem, ${(80 * image.width) / image.height}vh)`,
+      }}
+    >
       <img src={src} alt={t("photograph")} width={image.width} height={image.height} draggable={false} />
       <svg viewBox={`0 0 ${image.width} ${image.height}`} aria-hidden="true" focusable="false">
         <Between a={points["scale-a"]} b={points["scale-b"]} dashed />

@@ -1,6 +1,8 @@
 import { useTranslations } from "next-intl";
+import type { FieldError } from "#core/field-error";
 import { OBSERVED, type Observed } from "#core/object-files/vocabulary";
 import type { Typed } from "#core/questions/typed-text";
+import { FieldErrorNote } from "../field-error.tsx";
 import plain from "../plain.module.css";
 import type { ExamPoint } from "./exam-point.ts";
 import { ObjectPhoto } from "./object-photo.tsx";
@@ -13,10 +15,12 @@ type PointFieldsProps = {
   readonly typed: Typed | null;
   /** What was answered since the page was opened. */
   readonly said: Observed | null;
+  /** What is wrong with what was seen. */
+  readonly wrong: FieldError | null;
 };
 
 /** What one answers at a point: whether it was seen, what was seen, and a photograph of it. */
-export function PointFields({ point, typed, said }: PointFieldsProps) {
+export function PointFields({ point, typed, said, wrong }: PointFieldsProps) {
   const t = useTranslations("objectPages.examine");
   const observed = typed?.observed ?? said ?? point.observed ?? "";
   const option = typed?.option ?? point.option;
@@ -51,8 +55,11 @@ export function PointFields({ point, typed, said }: PointFieldsProps) {
           name="value"
           className={plain.input}
           autoComplete="off"
+          aria-invalid={wrong ? true : undefined}
+          aria-describedby={wrong ? "value-error" : undefined}
           defaultValue={typed?.value ?? point.value}
         />
+        {wrong && <FieldErrorNote error={wrong} id="value-error" />}
       </div>
       {point.photographs.length > 0 && (
         <div className={styles.photographs}>

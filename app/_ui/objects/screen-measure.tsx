@@ -24,15 +24,18 @@ export function ScreenMeasure({ kept, state, photograph }: ScreenMeasureProps) {
   if (photographs.length === 0) return <p>{t("noPhotographs")}</p>;
   if (!photograph)
     return (
-      <ul className={styles.photographs}>
-        {photographs.map((each) => (
-          <li key={each.id}>
-            <a href={`/objects/${kept.id}/measure?on=${each.id}#on-screen`} className={styles.mat}>
-              <ObjectPhoto image={each} alt={each.shows || t("take")} />
-            </a>
-          </li>
-        ))}
-      </ul>
+      <>
+        <p>{t("choosePhotographNote")}</p>
+        <ul className={styles.photographs}>
+          {photographs.map((each) => (
+            <li key={each.id}>
+              <a href={`/objects/${kept.id}/measure?on=${each.id}#on-screen`} className={styles.mat}>
+                <ObjectPhoto image={each} alt={each.shows || t("take")} />
+              </a>
+            </li>
+          ))}
+        </ul>
+      </>
     );
   return (
     <>

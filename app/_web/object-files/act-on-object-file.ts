@@ -17,6 +17,7 @@ import { done, refuse } from "../words-form.ts";
 import { lookUpFromFile } from "./look-up-from-file.ts";
 import { ACCESS_ACTS, openToOthers } from "./open-to-others.ts";
 import { readObjectForm } from "./read-object-form.ts";
+import { restoreByForm } from "./restore-by-form.ts";
 
 type Changed = Result<number, readonly FieldError[]>;
 
@@ -32,7 +33,8 @@ export async function actOnObjectFile(
   if (act === "look-up") return lookUpFromFile(request, id, by);
   const command = COMMANDS.find((each) => each === act);
   const wired = await live();
-  const found = command && (await findFileToChange(wired, id, by.id));
+  const found = (command || act === "restore") && (await findFileToChange(wired, id, by.id));
+  if (act === "restore" && found) return restoreByForm(request, id, by);
   if (!command || !found) return unknown(request, id);
   const form = await readObjectForm(request, command);
   if (!form.ok) {
@@ -50,7 +52,12 @@ export async function actOnObjectFile(
   const changed = await change(wired, { id, by, command, typed, image: kept });
   if (!changed.ok) return refuse(request, changed.error, typed, page);
   const next = pathIn(typed.done, page);
-  return done(request, { id, version: changed.value }, `${next}${next.includes("?") ? "&" : "?"}said=saved`);
+  const said = command === "remove" ? "removed" : "saved";
+  return done(
+    request,
+    { id, version: changed.value },
+    `${next}${next.includes("?") ? "&" : "?"}said=${said}`,
+  );
 }
 
 const unknown = (request: Request, id: string): Response =>

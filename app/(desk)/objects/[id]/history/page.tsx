@@ -6,7 +6,7 @@ import { emptyFile } from "#core/object-files/object-file";
 import { FileChanges } from "#ui/objects/file-changes";
 import { FileFrame } from "#ui/objects/file-frame";
 import { VersionList } from "#ui/objects/version-list";
-import { contentOfVersion, fileForPage, historyOfFile } from "#web/object-files/reading";
+import { contentOfVersion, fileForPage, historyOfFile, keptForm } from "#web/object-files/reading";
 import styles from "../../../../_ui/objects/objects.module.css";
 import type { ObjectPageProps } from "../../../../_ui/objects/page-props.ts";
 
@@ -28,7 +28,7 @@ export default async function HistoryPage({ params, searchParams }: ObjectPagePr
   if (!after) notFound();
   const before = (await contentOfVersion(id, number - 1)) ?? { ...emptyFile("", after.family) };
   return (
-    <FileFrame {...{ kept, access, isStranger }} part="history">
+    <FileFrame {...{ kept, access, isStranger }} part="history" said={query.said} form={keptForm(query.form)}>
       <div className={styles.two}>
         <section className={styles.section} aria-labelledby="changed">
           <h2 id="changed">{t("history.changed", { number })}</h2>
@@ -36,7 +36,7 @@ export default async function HistoryPage({ params, searchParams }: ObjectPagePr
         </section>
         <section className={styles.section} aria-labelledby="versions">
           <h2 id="versions">{t("history.versions")}</h2>
-          <VersionList file={id} versions={versions} shown={number} />
+          <VersionList file={id} versions={versions} shown={number} mayChange={access !== "view"} />
         </section>
       </div>
     </FileFrame>
