@@ -2,6 +2,7 @@ import Link from "next/link";
 import { useTranslations } from "next-intl";
 import type { LookUpView } from "#core/look-ups/look-up";
 import type { KeptFile } from "#core/object-files/kept-file";
+import { percentOf, SURE_FROM } from "#core/similarity/sureness";
 import { EntryLine } from "../entry-line.tsx";
 import { Likeness } from "../likeness.tsx";
 import plain from "../plain.module.css";
@@ -24,9 +25,10 @@ export function MarkMatches({ kept, mark, view }: MarkMatchesProps) {
   return (
     <section className={styles.section} aria-labelledby={`found-${mark}`}>
       <h3 id={`found-${mark}`}>{t(view.noneFits ? "noneFits" : "found")}</h3>
+      {view.noneProbability !== null && <p>{t("none", { percent: percentOf(view.noneProbability) })}</p>}
       {view.noneFits && <p>{t("noneNote")}</p>}
       <ol>
-        {view.matches.slice(0, SHOWN).map((match) => (
+        {view.matches.slice(0, SHOWN).map((match, place) => (
           <li key={match.entry.slug}>
             <EntryLine
               entry={match.entry}
@@ -39,7 +41,12 @@ export function MarkMatches({ kept, mark, view }: MarkMatchesProps) {
                 )
               }
             >
-              <AcceptForm kept={kept} mark={mark} entry={match.entry.slug} lookUp={view.id}>
+              <AcceptForm
+                {...{ kept, mark }}
+                entry={match.entry.slug}
+                lookUp={view.id}
+                isQuiet={place > 0 || !isLikely(view)}
+              >
                 {t("accept")}
               </AcceptForm>
             </EntryLine>
@@ -51,6 +58,12 @@ export function MarkMatches({ kept, mark, view }: MarkMatchesProps) {
       </p>
     </section>
   );
+}
+
+/** Is the first candidate worth accepting at once? Without a calibration, where something fits at all. */
+function isLikely({ noneFits, matches: [first] }: LookUpView): boolean {
+  if (noneFits || !first) return false;
+  return first.probability === null || first.probability >= SURE_FROM.likely;
 }
 
 type AcceptFormProps = {
@@ -65,10 +78,20 @@ type AcceptFormProps = {
     readonly revisions: readonly number[];
     readonly title: string;
   };
+  /** Not the button that is meant to be pressed. */
+  readonly isQuiet?: boolean;
   readonly children: string;
 };
 
-export function AcceptForm({ kept, mark, entry, lookUp, revision, children }: AcceptFormProps) {
+export function AcceptForm({
+  kept,
+  mark,
+  entry,
+  lookUp,
+  revision,
+  isQuiet = false,
+  children,
+}: AcceptFormProps) {
   const t = useTranslations("objectPages.match");
   const page = `/objects/${kept.id}/marks`;
   const fields = { version: kept.version, mark, entry, lookUp, page, done: page };
@@ -101,7 +124,7 @@ export function AcceptForm({ kept, mark, entry, lookUp, revision, children }: Ac
       ) : (
         revision && <input type="hidden" name="revision" value={revision.shown} />
       )}
-      <button type="submit" className={entry === "" ? plain.link : plain.button}>
+      <button type="submit" className={entry === "" ? plain.link : isQuiet ? plain.quiet : plain.button}>
         {children}
       </button>
     </form>
