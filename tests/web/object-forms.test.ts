@@ -241,7 +241,7 @@ it("what was removed is brought back from the history, and a version that is non
   const form = { version: "2", list: "conditions", id, page: `${file}/condition`, done: `${file}/condition` };
   const removed = await send(api(file, "remove"), form);
   expect(removed.to).toMatch(/\/condition\?said=removed/);
-  expect(removed.page).toMatch(new RegExp(`role="status">Removed\\.[^<]*<a href="${file}/history"`));
+  expect(removed.page).toMatch(new RegExp(`role="status">Removed\\.[^<]*<a href="${file}/history#versions"`));
   expect(removed.page).not.toContain("Rubbed at the bow");
 
   const history = await page(`${file}/history`);

@@ -12,7 +12,7 @@ export function SaidOfFile({ file, said }: SaidOfFileProps) {
   return (
     <Said>
       {t.rich("removed", {
-        history: (words) => <Link href={`/objects/${file}/history`}>{words}</Link>,
+        history: (words) => <Link href={`/objects/${file}/history#versions`}>{words}</Link>,
       })}
     </Said>
   );
