@@ -222,6 +222,9 @@ describe("a clockwork tin boat from an attic, on a phone", () => {
       .first()
       .waitFor();
     const finding = page.locator('form[action$="/finding"]');
+    // Whose mark was found is offered as a beginning.
+    expect(await finding.locator('[name="maker"]').inputValue()).toBe("Brandreth Sons");
+    await finding.locator('[name="maker"]').fill("");
     await finding.locator('[name="rung"]').selectOption("by");
     await finding.locator('[name="says"]').fill("A steamer of the harbour line.");
     await finding.getByRole("button", { name: words.finding.state }).click();
