@@ -100,7 +100,7 @@ describe("a worksheet is taken into an object file", () => {
     await evidenceIn(page)
       .getByRole("button", { name: /Given at Easter/ })
       .click();
-    await page.waitForURL(/said=saved/);
+    await page.waitForURL(/said=removed/);
     expect(await evidenceIn(page).textContent()).not.toContain("Given at Easter");
     await page.context().close();
   });
