@@ -83,7 +83,7 @@ describe("who may do what to an object file", () => {
     const none = { stranger: [404, 404, 404, 404, 404], reader: [307, 401, 401, 401, 401] };
     const all = [200, 200, 200, 200, 200];
     expect(await tried()).toEqual({ owner: all, invited: [404, 404, 404, 404, 404], ...none });
-    const invite = (way: string) => send(api(file, "invite"), { member: second?.id ?? "", way });
+    const invite = (way: string) => send(api(file, "invite"), { invited: second?.id ?? "", way });
     await invite("view");
     expect(await tried()).toEqual({ owner: all, invited: [200, 404, 404, 403, 404], ...none });
     await invite("edit");
