@@ -82,10 +82,17 @@ export async function entriesByWords(words: string) {
   return all.flat();
 }
 
+/** When the object was made, and what says so. */
+export function datedOf(content: ObjectFile, entries: readonly MatchedEntry[]) {
+  return {
+    evidence: evidenceOf(content, entries),
+    estimate: estimateOf(content, entries, thisYear()),
+  };
+}
+
 /** Everything that follows from what a file says, by what the reference says today. */
 export function derivedOf(content: ObjectFile, entries: readonly MatchedEntry[]) {
-  const evidence = evidenceOf(content, entries);
-  const estimate = estimateOf(content, entries, thisYear());
+  const { evidence, estimate } = datedOf(content, entries);
   const found = anomaliesOf(content, entries);
   return {
     estimate,

@@ -64,11 +64,17 @@ export async function reportSource(
     ...{ kept, entries, host, thisYear: thisYear(), language: "en-GB" },
     references: await compareMarks(aligner ? { ...wired, aligner } : wired, kept),
     tables: {
-      rules: wired.hash(RULES),
-      decoders: wired.hash(DECODER_TABLES),
+      ...hashesOf(wired),
       checklist: wired.hash(checklistOf(kept.content.family)),
     },
   };
+}
+
+/** What does not change while the host runs is hashed once. */
+let hashes: { readonly rules: string; readonly decoders: string } | null = null;
+function hashesOf({ hash }: Live) {
+  hashes ??= { rules: hash(RULES), decoders: hash(DECODER_TABLES) };
+  return hashes;
 }
 
 const RULES = {

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import { getTranslations } from "next-intl/server";
 import { FileReport } from "#ui/objects/file-report";
-import { derivedOf, fileForPage } from "#web/object-files/reading";
+import { datedOf, fileForPage } from "#web/object-files/reading";
 import { reportForPage } from "#web/object-files/report-source";
 import { addressOfHost } from "#web/origin";
 import type { ObjectPageProps } from "../../../../_ui/objects/page-props.ts";
@@ -23,10 +23,10 @@ export default async function ReportPage({ params }: Props) {
   const found = await fileForPage(id, "report");
   const { source, isWaiting } = await reportForPage(found, await addressOfHost());
   const { report } = await reportWords(source);
-  const derived = derivedOf(found.kept.content, found.entries);
+  const dated = datedOf(found.kept.content, found.entries);
   return (
     <FileReport
-      {...{ report: report(), isWaiting, ...derived }}
+      {...{ report: report(), isWaiting, ...dated }}
       content={found.kept.content}
       base={`/objects/${id}`}
       images="/images"

@@ -2,7 +2,7 @@ import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { getTranslations } from "next-intl/server";
 import { FileReport } from "#ui/objects/file-report";
-import { derivedOf, sharedFile } from "#web/object-files/reading";
+import { datedOf, sharedFile } from "#web/object-files/reading";
 import { reportForPage } from "#web/object-files/report-source";
 import { addressOfHost } from "#web/origin";
 import { reportWords } from "../../../../_ui/objects/report-words.ts";
@@ -26,11 +26,11 @@ export default async function SharedReportPage({ params }: Props) {
   if (!found) notFound();
   const { source, isWaiting } = await reportForPage(found, await addressOfHost());
   const { report } = await reportWords(source);
-  const derived = derivedOf(found.kept.content, found.entries);
+  const dated = datedOf(found.kept.content, found.entries);
   const base = `/shared/${token}`;
   return (
     <FileReport
-      {...{ report: report(), isWaiting, base, ...derived }}
+      {...{ report: report(), isWaiting, base, ...dated }}
       content={found.kept.content}
       images={`${base}/images`}
     />
