@@ -3,6 +3,7 @@ import type { Alignment } from "#core/photographs/alignment";
 import type { Result } from "#core/result";
 import type { Photographed } from "#ml/verify";
 import type { Aligner, ImageToAlign } from "../_usecases/ports.ts";
+import { rememberLast } from "./remember-last.ts";
 import { createWorkerPool } from "./worker-pool.ts";
 
 /** Answers kept in memory; one is about 30 kB. */
@@ -17,30 +18,15 @@ type Align = (asked: Asked) => Promise<Result<Alignment, FieldError>>;
 export function createAligner(
   align: Align = createWorkerPool<Asked, Alignment>("alignPair", LIMITS).run,
 ): Aligner {
-  const kept = new Map<string, ReturnType<Align>>();
+  const remember = rememberLast<Awaited<ReturnType<Align>>>(KEPT, ({ ok }) => ok);
   return {
-    async align(query, reference) {
-      const key = `${nameOf(query)} ${nameOf(reference)}`;
-      const answer =
-        kept.get(key) ??
+    align: (query, reference) =>
+      remember(`${nameOf(query)} ${nameOf(reference)}`, () =>
         align({
           query: { photograph: query.bytes, region: query.region },
           reference: { photograph: reference.bytes, region: reference.region },
-        });
-      // Put at the end again: the first is the one asked for longest ago.
-      kept.delete(key);
-      kept.set(key, answer);
-      const [oldest] = kept.keys();
-      if (kept.size > KEPT && oldest !== undefined) kept.delete(oldest);
-      try {
-        const result = await answer;
-        if (!result.ok) kept.delete(key);
-        return result;
-      } catch (error) {
-        kept.delete(key);
-        throw error;
-      }
-    },
+        }),
+      ),
   };
 }
 
